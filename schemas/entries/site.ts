@@ -1,0 +1,28 @@
+/** site.yaml: whose help section this is. */
+import { z } from 'zod';
+import { line, paragraph } from '../common.ts';
+
+const hexColour = z.string().regex(/^#[0-9a-f]{6}$/i, { error: 'write the colour as "#rrggbb", in quotes' });
+const webAddress = z.url({ protocol: /^https$/, error: 'write a whole address that begins with https://' });
+
+export const siteSchema = z
+  .strictObject({
+    name: line.meta({ description: 'The shop’s name.' }),
+    tagline: line.meta({ description: 'One line under the name.' }),
+    about: paragraph.meta({ description: 'A few sentences for the start page.' }),
+    notice: paragraph.optional().meta({ description: 'A line shown on every page, such as a warning.' }),
+    contact: z.strictObject({
+      phone: line.optional(),
+      email: z.email().optional(),
+      hours: line.optional(),
+    }),
+    address: webAddress.meta({ description: 'The address the site is published at.' }),
+    repository: webAddress.optional().meta({ description: 'Where the entries are kept, for corrections.' }),
+    colours: z.strictObject({
+      accent: hexColour.meta({ description: 'Links and the code field, on light ground.' }),
+      accentDark: hexColour.meta({ description: 'The same on dark ground.' }),
+    }),
+  })
+  .meta({ title: 'Site', description: 'site.yaml in the content folder.' });
+
+export type Site = z.infer<typeof siteSchema>;

@@ -1,0 +1,41 @@
+/** The JSON Schema 2020-12 files, made from the Zod schemas: for editors, and for those who read our JSON. */
+import { z } from 'zod';
+import { readingSchema } from './entries/reading.ts';
+import { entrySchemas } from './kinds.ts';
+import { buildResultSchema } from './results/build.ts';
+import { checkResultSchema } from './results/check.ts';
+import { explainResultSchema } from './results/explain.ts';
+import { findResultSchema } from './results/find.ts';
+
+/** File name below schemas/json/ → schema. */
+const published: Readonly<Record<string, z.ZodType>> = {
+  'site.schema.json': entrySchemas.site,
+  'family.schema.json': entrySchemas.families,
+  'sequence.schema.json': entrySchemas.sequences,
+  'profile.schema.json': entrySchemas.profiles,
+  'session.schema.json': entrySchemas.outputs,
+  'reading.schema.json': readingSchema,
+  'source.schema.json': entrySchemas.sources,
+  'statement.schema.json': entrySchemas.statements,
+  'guide.schema.json': entrySchemas.guides,
+  'plan.schema.json': entrySchemas.plans,
+  'check-result.schema.json': checkResultSchema,
+  'find-result.schema.json': findResultSchema,
+  'explain-result.schema.json': explainResultSchema,
+  'build-result.schema.json': buildResultSchema,
+};
+
+/** The text of each JSON Schema file by name, as it is written to schemas/json/. */
+export function jsonSchemaFiles(): Map<string, string> {
+  const isResult = (name: string): boolean => name.endsWith('-result.schema.json');
+  return new Map(
+    Object.entries(published).map(([name, schema]) => [
+      name,
+      `${JSON.stringify(
+        z.toJSONSchema(schema, { target: 'draft-2020-12', io: isResult(name) ? 'output' : 'input' }),
+        undefined,
+        2,
+      )}\n`,
+    ]),
+  );
+}

@@ -1,0 +1,12 @@
+/** What `readback build --json` prints. */
+import { z } from 'zod';
+
+export const buildResultSchema = z
+  .strictObject({
+    folder: z.string().meta({ description: 'Where the site was written.' }),
+    basePath: z.string().meta({ description: 'The path it is made to be served under.' }),
+    pages: z.int().min(0).meta({ description: 'HTML pages written.' }),
+  })
+  .meta({ title: 'Build result', description: 'Output of readback build --json.' });
+
+export type BuildResult = z.infer<typeof buildResultSchema>;

@@ -1,0 +1,49 @@
+/** What `readback explain CODE --json` prints. */
+import { z } from 'zod';
+
+const characteristicSchema = z.strictObject({
+  name: z.string().meta({ description: 'Name of the characteristic, such as clean-volts.' }),
+  value: z.number(),
+  unit: z.string().meta({ description: 'V, dB, Hz or step.' }),
+  expandedUncertainty: z
+    .number()
+    .min(0)
+    .meta({ description: 'U for 95 % coverage, in the unit of the value.' }),
+  coverageFactor: z.number().positive(),
+  bound: z
+    .enum(['exact', 'at-most', 'at-least'])
+    .meta({ description: 'Whether the value is meant as it stands or as a limit.' }),
+  conditions: z
+    .strictObject({
+      channel: z.string().optional(),
+      step: z.number().optional(),
+      hz: z.number().optional(),
+      loadOhms: z.number(),
+      supplyVolts: z.number(),
+      signalDbfs: z.number(),
+    })
+    .meta({ description: 'What the value holds under.' }),
+  readings: z.array(z.string()).meta({ description: 'Ids of the readings, session:line of readings.csv.' }),
+  sources: z.array(z.string()).meta({ description: 'Ids of the sources.' }),
+});
+
+export const explainResultSchema = z
+  .strictObject({
+    profile: z.string().meta({ description: 'Profile id.' }),
+    family: z.string().meta({ description: 'Family id.' }),
+    code: z.string(),
+    sentence: z.string().meta({ description: 'What the code puts out, in one sentence.' }),
+    characteristics: z.array(characteristicSchema),
+    otherConditions: z.array(characteristicSchema).meta({ description: 'Values at other steps or loads.' }),
+    missing: z.array(z.strictObject({ name: z.string(), reason: z.string() })),
+    plans: z.array(
+      z.strictObject({
+        plan: z.string().meta({ description: 'Plan id.' }),
+        verdict: z.enum(['keep', 'keep-and-correct', 'reflash', 'replace', 'measure-first']),
+        sentence: z.string(),
+      }),
+    ),
+  })
+  .meta({ title: 'Explain result', description: 'Output of readback explain CODE --json.' });
+
+export type ExplainResult = z.infer<typeof explainResultSchema>;

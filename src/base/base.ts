@@ -1,0 +1,70 @@
+/** The Base: every entry of a content folder, validated and linked, never changed after it is made. */
+import type { Root } from 'mdast';
+import type { EntryData, Kind } from '../../schemas/index.ts';
+import type { Place } from './finding.ts';
+import type { BenchReading, ReadingTable } from './readings.ts';
+import type { DataPath, Positions } from './yaml.ts';
+
+/** One entry: its data, and where in its file each part of the data stands. */
+export class Entry<K extends Kind = Kind> {
+  readonly kind: K;
+  /** The path inside the kind's folder without ending: `brasslight/8b0s-i5z`. */
+  readonly id: string;
+  /** The path below the content folder, with forward slashes. */
+  readonly file: string;
+  readonly data: EntryData<K>;
+  /** The Markdown body of families and guides. */
+  readonly body: Root | undefined;
+  readonly #positions: Positions;
+
+  constructor(kind: K, id: string, file: string, data: EntryData<K>, positions: Positions, body?: Root) {
+    this.kind = kind;
+    this.id = id;
+    this.file = file;
+    this.data = data;
+    this.body = body;
+    this.#positions = positions;
+  }
+
+  /** Where the value at `path` stands, or its key; the nearest existing parent where it does not exist. */
+  place(path: DataPath = [], part: 'key' | 'value' = 'value'): Place {
+    return this.#positions.place(path, part);
+  }
+}
+
+/** All entries of one kind by id, in the order of their files. */
+export type EntryMap<K extends Kind> = ReadonlyMap<string, Entry<K>>;
+
+export interface Base {
+  /** The content folder as given. */
+  readonly folder: string;
+  /** site.yaml; undefined where it is missing or does not fit its schema. */
+  readonly site: Entry<'site'> | undefined;
+  readonly families: EntryMap<'families'>;
+  readonly sequences: EntryMap<'sequences'>;
+  readonly profiles: EntryMap<'profiles'>;
+  /** Bench sessions: conditions here, readings in `readings` under the same id. */
+  readonly outputs: EntryMap<'outputs'>;
+  readonly readings: ReadonlyMap<string, ReadingTable>;
+  readonly sources: EntryMap<'sources'>;
+  readonly statements: EntryMap<'statements'>;
+  readonly guides: EntryMap<'guides'>;
+  readonly plans: EntryMap<'plans'>;
+
+  readonly profilesOfFamily: ReadonlyMap<string, readonly Entry<'profiles'>[]>;
+  readonly sequencesOfFamily: ReadonlyMap<string, readonly Entry<'sequences'>[]>;
+  /** The sessions that measured a profile, oldest first. */
+  readonly sessionsOfProfile: ReadonlyMap<string, readonly Entry<'outputs'>[]>;
+  readonly statementsOfProfile: ReadonlyMap<string, readonly Entry<'statements'>[]>;
+}
+
+/** The readings of one profile, by session, oldest session first. */
+export function readingsOfProfile(
+  base: Base,
+  profile: string,
+): { session: Entry<'outputs'>; readings: BenchReading[] }[] {
+  return (base.sessionsOfProfile.get(profile) ?? []).map((session) => ({
+    session,
+    readings: base.readings.get(session.id)?.readingsOf(profile) ?? [],
+  }));
+}

@@ -1,0 +1,10 @@
+/** The base: files of a content folder → positions kept → validated → linked into one typed, immutable Base. */
+export { type Base, Entry, type EntryMap, readingsOfProfile } from './base.ts';
+export { CannotRun } from './content-folder.ts';
+export { compareFindings, type Finding, type Place, type RelatedPlace, type Severity } from './finding.ts';
+export { allEntries, isKind, type Link, linksOf } from './links.ts';
+export { nearest } from './nearest.ts';
+export { type BaseReading, readBase } from './read.ts';
+export { type BenchReading, channelIndex, ReadingTable } from './readings.ts';
+export { TextFile } from './text-file.ts';
+export type { DataPath } from './yaml.ts';

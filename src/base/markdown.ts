@@ -1,0 +1,48 @@
+/** Reads one Markdown file: YAML front matter, then the body as a syntax tree with positions. */
+import type { Root } from 'mdast';
+import remarkDirective from 'remark-directive';
+import remarkFrontmatter from 'remark-frontmatter';
+import remarkGfm from 'remark-gfm';
+import remarkParse from 'remark-parse';
+import { unified } from 'unified';
+import type { TextFile } from './text-file.ts';
+import { readYaml, type YamlReading } from './yaml.ts';
+
+export interface MarkdownReading extends YamlReading {
+  /** The body, without the front matter; positions count from the top of the file. */
+  readonly body: Root;
+}
+
+const parser = unified()
+  .use(remarkParse)
+  .use(remarkFrontmatter, ['yaml'])
+  .use(remarkGfm)
+  .use(remarkDirective);
+
+/** Parses a Markdown entry. Without front matter, data is undefined and a finding says so. */
+export function readMarkdown(source: TextFile): MarkdownReading {
+  const tree = parser.parse(source.text);
+  const [first, ...rest] = tree.children;
+  if (first?.type !== 'yaml') {
+    return {
+      data: undefined,
+      positions: readYaml(source, '', 0).positions,
+      findings: [
+        {
+          rule: 'syntax',
+          severity: 'error',
+          place: source.place(0),
+          message: 'This entry has no front matter.',
+          help: 'Begin the file with a line ---, then the “name: value” lines, then another line ---.',
+          related: [],
+        },
+      ],
+      body: tree,
+    };
+  }
+  const blockStart = first.position?.start.offset ?? 0;
+  const blockEnd = first.position?.end.offset ?? 0;
+  const firstLineEnd = source.text.indexOf('\n', blockStart) + 1;
+  const text = source.text.slice(firstLineEnd, blockEnd).replace(/---[ \t]*$/, '');
+  return { ...readYaml(source, text, firstLineEnd), body: { ...tree, children: rest } };
+}

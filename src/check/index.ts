@@ -1,0 +1,29 @@
+/** The check: every rule over one content folder; findings in the order of files and lines. */
+import { type Answers, readAnswers } from '../answers.ts';
+import { compareFindings, type Finding } from '../base/index.ts';
+import { rules } from './rules/index.ts';
+
+export { countFindings, type FindingCounts } from './counts.ts';
+export { jsonReport } from './reporters/json.ts';
+export { textReport } from './reporters/text.ts';
+export type { Rule } from './rule.ts';
+export { rules } from './rules/index.ts';
+
+export interface CheckedAnswers {
+  readonly answers: Answers;
+  readonly findings: readonly Finding[];
+}
+
+/**
+ * Reads a content folder, computes its answers and runs every rule over them.
+ * @throws CannotRun where the folder cannot be read.
+ */
+export async function checkContent(folder: string): Promise<CheckedAnswers> {
+  const { answers, findings } = await readAnswers(folder);
+  return { answers, findings: checkAnswers(answers, findings) };
+}
+
+/** Runs every rule over answers that have been read already. */
+export function checkAnswers(answers: Answers, readerFindings: readonly Finding[]): Finding[] {
+  return rules.flatMap((rule) => rule.check({ answers, readerFindings })).sort(compareFindings);
+}

@@ -1,0 +1,136 @@
+import type { Reading } from '../../../schemas/index.ts';
+import type { Base, BenchReading, Entry, Finding, ReadingTable } from '../../base/index.ts';
+import {
+  cleanThdPercent,
+  dbRatio,
+  formatHz,
+  formatNumber,
+  hardClipOverdriveDb,
+} from '../../measure/index.ts';
+import type { Rule } from '../rule.ts';
+
+export const impossibleReading: Rule = {
+  id: 'impossible-reading',
+  title: 'No reading says what the unit, the supply or the instrument cannot do.',
+  explanation:
+    'An output can swing at most the supply: a clean sine from a bridged output is at most the supply divided by √2, from a ground-referenced one half of that; clipped, at most the supply itself, or half. THD cannot read below the analyser’s floor. A channel or a volume step must be one the unit has, and a frequency one the voltmeter is specified for. Most often the decimal point has slipped, peak volts were written for rms, or two columns were swapped.',
+  check: ({ answers: { base } }) =>
+    [...base.readings.values()].flatMap((table) => {
+      const session = base.outputs.get(table.session);
+      return session ? sheetFindings(base, session, table) : [];
+    }),
+};
+
+function sheetFindings(base: Base, session: Entry<'outputs'>, table: ReadingTable): Finding[] {
+  const findings: Finding[] = [];
+  for (let row = 0; row < table.length; row += 1) {
+    const reading = table.reading(row);
+    const profile = base.profiles.get(reading.profile);
+    const family = profile && base.families.get(profile.data.family);
+    if (!family) continue;
+    const fault = faultOf(reading, session, family);
+    if (!fault) continue;
+    findings.push({
+      rule: 'impossible-reading',
+      severity: 'error',
+      place: table.place(reading.id, fault.column),
+      message: fault.message,
+      help: fault.help,
+      related: [{ place: session.place(fault.because), message: 'The limit follows from this.' }],
+    });
+  }
+  return findings;
+}
+
+interface Fault {
+  readonly column: keyof Reading;
+  readonly message: string;
+  readonly help: string;
+  /** The path in session.yaml the limit comes from. */
+  readonly because: readonly (string | number)[];
+}
+
+function faultOf(
+  reading: BenchReading,
+  session: Entry<'outputs'>,
+  family: Entry<'families'>,
+): Fault | undefined {
+  const { output, volume, name } = family.data;
+  const { instrument } = session.data;
+  if (!output.channels.includes(reading.channel)) {
+    return {
+      column: 'channel',
+      message: `The unit “${name}” has no output ${reading.channel}.`,
+      help: `Its outputs are: ${output.channels.join(', ')}.`,
+      because: [],
+    };
+  }
+  if (reading.step < volume.lowestStep || reading.step > volume.highestStep) {
+    return {
+      column: 'step',
+      message: `Step ${reading.step} is none of the unit “${name}”.`,
+      help: `Its volume steps go from ${volume.lowestStep} to ${volume.highestStep}.`,
+      because: [],
+    };
+  }
+  const accuracy = instrument.accuracy.find((band) => reading.hz >= band.fromHz && reading.hz <= band.toHz);
+  if (!accuracy) {
+    return {
+      column: 'hz',
+      message: `The voltmeter is not specified at ${formatHz(reading.hz)}.`,
+      help: 'Correct the frequency, or add the accuracy band to the session’s instrument.',
+      because: ['instrument', 'accuracy'],
+    };
+  }
+  const limit = voltsLimit(reading, session, output.topology);
+  const readingError =
+    (accuracy.ofReadingPercent / 100) * reading.voltsRms + accuracy.counts * instrument.resolutionVolts;
+  if (reading.voltsRms - readingError > limit.volts) {
+    return {
+      column: 'voltsRms',
+      message: `${formatNumber(reading.voltsRms, 2)} V is more than this output can give: ${limit.why}, ${formatNumber(limit.volts, 2)} V.`,
+      help: 'Look for a slipped decimal point, peak volts written for rms, or a wrong supply in session.yaml.',
+      because: ['supply', 'volts'],
+    };
+  }
+  if (reading.thdPercent === null) return undefined;
+  if (instrument.thdFloorPercent === undefined) {
+    return {
+      column: 'thdPercent',
+      message: 'A THD reading stands here, but the session names no distortion analyser.',
+      help: 'Add thdFloorPercent and thdOfReadingPercent to the instrument in session.yaml.',
+      because: ['instrument'],
+    };
+  }
+  const thdError = ((instrument.thdOfReadingPercent ?? 0) / 100) * reading.thdPercent;
+  if (reading.thdPercent + thdError < instrument.thdFloorPercent) {
+    return {
+      column: 'thdPercent',
+      message: `THD of ${reading.thdPercent} % is below what the analyser can tell, ${instrument.thdFloorPercent} %.`,
+      help: 'Look for a ratio written for per cent, or a slipped decimal point.',
+      because: ['instrument', 'thdFloorPercent'],
+    };
+  }
+  return undefined;
+}
+
+/**
+ * The most volts rms an output can give: a bridged one swings the supply each way, a ground-referenced one
+ * half of it (common practice, derived). A clean sine has 1/√2 of the swing, a little more where its crests
+ * are already cut by as much as 1 % THD; a fully clipped one approaches the swing itself.
+ */
+function voltsLimit(
+  reading: BenchReading,
+  session: Entry<'outputs'>,
+  topology: 'bridged' | 'ground-referenced',
+): { volts: number; why: string } {
+  const { volts, toleranceVolts } = session.data.supply;
+  const swing = (volts + toleranceVolts) * (topology === 'bridged' ? 1 : 0.5);
+  const share = topology === 'bridged' ? 'the supply' : 'half the supply';
+  const thdError = 1 + (session.data.instrument.thdOfReadingPercent ?? 0) / 100;
+  if (reading.thdPercent !== null && reading.thdPercent * thdError <= cleanThdPercent) {
+    const overdrive = dbRatio(hardClipOverdriveDb(cleanThdPercent / 100));
+    return { volts: (swing / Math.SQRT2) * overdrive, why: `a clean sine is at most ${share} over √2` };
+  }
+  return { volts: swing, why: `even a square wave is at most ${share}` };
+}

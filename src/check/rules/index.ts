@@ -1,0 +1,27 @@
+/** The rules of the check, in the order a contributor would want to hear of them. */
+import type { Rule } from '../rule.ts';
+import { danglingLink } from './dangling-link.ts';
+import { duplicateCode } from './duplicate-code.ts';
+import { impossibleReading } from './impossible-reading.ts';
+import { noWayToCode } from './no-way-to-code.ts';
+import { schema } from './schema.ts';
+import { sessionsDisagree } from './sessions-disagree.ts';
+import { statedVersusComputed } from './stated-versus-computed.ts';
+import { strayFile } from './stray-file.ts';
+import { syntax } from './syntax.ts';
+import { unknownKey } from './unknown-key.ts';
+import { unsourced } from './unsourced.ts';
+
+export const rules: readonly Rule[] = [
+  syntax,
+  strayFile,
+  schema,
+  unknownKey,
+  danglingLink,
+  duplicateCode,
+  unsourced,
+  noWayToCode,
+  impossibleReading,
+  sessionsDisagree,
+  statedVersusComputed,
+];

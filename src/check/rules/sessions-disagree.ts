@@ -1,0 +1,133 @@
+import type { Answers } from '../../answers.ts';
+import type { Finding } from '../../base/index.ts';
+import { readingsOfProfile } from '../../base/index.ts';
+import {
+  areAlike,
+  type CommonPoint,
+  commonPoints,
+  formatHz,
+  formatNumber,
+  formatQuantity,
+  likelierAtFault,
+  normalisedErrorLimit,
+  type Point,
+  pointsOf,
+  sharedOffset,
+} from '../../measure/index.ts';
+import type { Rule } from '../rule.ts';
+
+export const sessionsDisagree: Rule = {
+  id: 'sessions-disagree',
+  title: 'Sessions that measured the same thing under like conditions agree within their uncertainties.',
+  explanation:
+    'Readings of one profile, channel, step and frequency from two sessions with like load, supply and signal are compared by E_n, their difference over the root sum of squares of their expanded uncertainties (ISO 13528); more than 1 disagrees. Where many readings are compared the limit is widened, so that all together keep the 5 % chance of a false alarm that a single comparison has. The sessions are compared as wholes too, which shows a scale that is off. Only the clean region counts: above it the output hangs on the supply.',
+  check: ({ answers }) => {
+    const pairs = comparedPairs(answers);
+    const limit = normalisedErrorLimit(pairs.reduce((sum, pair) => sum + pair.common.length, 0));
+    const offsetLimit = normalisedErrorLimit(pairs.length);
+    return pairs.flatMap((pair) => {
+      const apart = pair.common.filter((one) => Math.abs(one.normalisedError) > limit);
+      const worst = apart.reduce<CommonPoint | undefined>(
+        (most, one) => (most && Math.abs(most.normalisedError) >= Math.abs(one.normalisedError) ? most : one),
+        undefined,
+      );
+      if (worst) return [readingFinding(answers, pair, worst, apart.length)];
+      const offset = sharedOffset(pair.common);
+      return offset && Math.abs(offset.normalisedError) > offsetLimit
+        ? [offsetFinding(answers, pair, offset)]
+        : [];
+    });
+  },
+};
+
+/** Two sessions that measured one profile under like conditions; `a` is the older. */
+interface Pair {
+  readonly profile: string;
+  readonly a: readonly Point[];
+  readonly b: readonly Point[];
+  readonly common: readonly CommonPoint[];
+}
+
+function comparedPairs(answers: Answers): Pair[] {
+  const pairs: Pair[] = [];
+  for (const [profile, output] of answers.outputs) {
+    const step = output.characteristics.find((one) => one.name === 'highest-clean-step');
+    const volts = output.characteristics.find((one) => one.name === 'clean-volts');
+    if (!step || !volts || output.sessions.length < 2) continue;
+    // One step of safety where the clean step itself is not certain.
+    const clean = { step: step.value - step.expandedUncertainty, volts: volts.value };
+    const measured = readingsOfProfile(answers.base, profile).map(({ session, readings }) => ({
+      conditions: session.data,
+      points: pointsOf({ session: session.id, conditions: session.data, readings }),
+    }));
+    measured.forEach((a, index) => {
+      for (const b of measured.slice(index + 1)) {
+        if (!areAlike(a.conditions, b.conditions)) continue;
+        const common = commonPoints(a.points, b.points, clean);
+        if (common.length > 0) pairs.push({ profile, a: a.points, b: b.points, common });
+      }
+    });
+  }
+  return pairs;
+}
+
+function readingFinding(answers: Answers, pair: Pair, worst: CommonPoint, apart: number): Finding {
+  // Without a sign which one stands out, the newer has to show why it differs.
+  const aAtFault = likelierAtFault(worst, pair.a, pair.b) === 'a';
+  const [here, there] = aAtFault ? [worst.a, worst.b] : [worst.b, worst.a];
+  const [hereVolts, thereVolts] = aAtFault ? [worst.aVolts, worst.bVolts] : [worst.bVolts, worst.aVolts];
+  const [hereReading = '', thereReading = ''] = [
+    farthest(answers, pair.profile, here, there),
+    there.readings[0],
+  ];
+  const hereTable = answers.base.readings.get(here.session);
+  const thereTable = answers.base.readings.get(there.session);
+  if (!hereTable || !thereTable)
+    throw new Error(`no readings of session ${here.session} or ${there.session}`);
+  const point = `${here.channel}, step ${here.step}, ${formatHz(here.hz)}`;
+  const count = apart === 1 ? 'the only one' : `the widest of ${apart}`;
+  return {
+    rule: 'sessions-disagree',
+    severity: 'error',
+    place: hereTable.place(hereReading, 'voltsRms'),
+    message: `“${pair.profile}”, ${point}: ${formatQuantity(hereVolts)} here, ${formatQuantity(thereVolts)} in ${there.session} (E_n ${formatNumber(
+      Math.abs(worst.normalisedError),
+      1,
+    )}, ${count} of ${pair.common.length} compared that disagrees).`,
+    help: 'Compare both sheets with their originals: a slipped digit, a swapped row or another profile set on the unit is likeliest. If both are right, the conditions in session.yaml are not what they say.',
+    related: [
+      { place: thereTable.place(thereReading, 'voltsRms'), message: 'The other session reads this.' },
+    ],
+  };
+}
+
+/** Of the repeats behind a point, the one farthest from what the other session reads. */
+function farthest(answers: Answers, profile: string, here: Point, there: Point): string | undefined {
+  const table = answers.base.readings.get(here.session);
+  const readings = table?.readingsOf(profile) ?? [];
+  return [...here.readings]
+    .map((id) => ({ id, volts: readings.find((one) => one.id === id)?.voltsRms ?? there.voltsRms }))
+    .sort((x, y) => Math.abs(y.volts - there.voltsRms) - Math.abs(x.volts - there.voltsRms))[0]?.id;
+}
+
+function offsetFinding(
+  answers: Answers,
+  pair: Pair,
+  offset: { differenceDb: number; normalisedError: number },
+): Finding {
+  const [aId = '', bId = ''] = [pair.a[0]?.session, pair.b[0]?.session];
+  const a = answers.base.outputs.get(aId);
+  const b = answers.base.outputs.get(bId);
+  if (!a || !b) throw new Error(`no session ${aId} or ${bId}`);
+  return {
+    rule: 'sessions-disagree',
+    severity: 'error',
+    place: b.place(['instrument'], 'key'),
+    message: `All ${pair.common.length} common readings of “${pair.profile}” lie ${formatNumber(
+      Math.abs(offset.differenceDb),
+      2,
+    )} dB ${offset.differenceDb < 0 ? 'above' : 'below'} those of ${aId} (E_n ${formatNumber(Math.abs(offset.normalisedError), 1)}).`,
+    help: 'The scale of one voltmeter or the level of one test signal is off by more than its specification: check the calibration and the values in session.yaml.',
+    related: [{ place: a.place(['instrument'], 'key'), message: 'The other session’s instrument.' }],
+  };
+}

@@ -1,0 +1,8 @@
+import { readerRule } from '../rule.ts';
+
+export const unknownKey = readerRule({
+  id: 'unknown-key',
+  title: 'No entry has a field, and no sheet a column, that its kind does not know.',
+  explanation:
+    'A misspelt field would be passed over in silence and its value lost. The nearest known name is offered where there is one.',
+});

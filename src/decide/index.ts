@@ -1,0 +1,3 @@
+/** Decisions: a profile's computed output held against what a rider plans. Pure. */
+export { answerPlan } from './plan-answer.ts';
+export { type PlanAnswer, type Reason, type Verdict, verdicts } from './verdict.ts';

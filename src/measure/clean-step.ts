@@ -1,0 +1,116 @@
+/** The highest volume step that plays clean. */
+import { cleanCompressionDb, cleanThdPercent, hardClipOverdriveDb } from './distortion.ts';
+import { ratioDb } from './level.ts';
+import type { Point } from './points.ts';
+
+export interface CleanStep {
+  /** The highest step up to which every measured step is clean. */
+  readonly step: number;
+  /** The lowest and highest step it may be within the uncertainty of the THD readings. */
+  readonly lowest: number;
+  readonly highest: number;
+  /** True where the highest step measured is still clean, so that the limit was not reached. */
+  readonly limitNotReached: boolean;
+  /** Readings that decide it: at the step, and at the first one that is not clean. */
+  readonly readings: readonly string[];
+}
+
+/**
+ * The highest clean step of one session's points at 1 kHz on one channel: THD at most 1 % (CTA-2006), or,
+ * where a point has no THD, less than 0.3 dB short of the level law of the steps below (AES17).
+ * Undefined where fewer than two steps were measured or the lowest is already not clean.
+ */
+export function highestCleanStep(points: readonly Point[]): CleanStep | undefined {
+  const byStep = [...points].sort((a, b) => a.step - b.step);
+  if (byStep.length < 2) return undefined;
+  const compression = compressionByStep(byStep);
+  const lastClean = (isClean: (point: Point, index: number) => boolean): number => {
+    const firstUnclean = byStep.findIndex((point, index) => !isClean(point, index));
+    return firstUnclean === -1 ? byStep.length - 1 : firstUnclean - 1;
+  };
+  /** sense 1: everything unknown pushes towards clipping; −1: away from it; 0: as read. */
+  const judge = (sense: -1 | 0 | 1) => (point: Point, index: number) => {
+    if (point.thdPercent === null) return (compression[index] ?? 0) <= cleanCompressionDb;
+    const thdPercent = point.thdPercent / (1 - sense * point.thdRelativeLimit);
+    return isClean(thdPercent, sense * point.driveToleranceDb) || isNoiseLimited(point, byStep);
+  };
+
+  const at = lastClean(judge(0));
+  const point = byStep[at];
+  if (!point) return undefined;
+  return {
+    step: point.step,
+    lowest: byStep[lastClean(judge(1))]?.step ?? point.step,
+    highest: byStep[lastClean(judge(-1))]?.step ?? point.step,
+    limitNotReached: at === byStep.length - 1,
+    readings: [...point.readings, ...(byStep[at + 1]?.readings ?? [])],
+  };
+}
+
+/** Overdrive of an ideal hard clip at the clean limit, dB: how near to it a THD reading is, in drive. */
+const limitOverdriveDb = hardClipOverdriveDb(cleanThdPercent / 100);
+
+/**
+ * Whether a THD is within the limit after the drive has moved by `driveDb`, by the slope of an ideal hard
+ * clip. Without a move it is the plain comparison.
+ */
+function isClean(thdPercent: number, driveDb: number): boolean {
+  if (driveDb === 0 || thdPercent <= 0) return thdPercent <= cleanThdPercent;
+  // 40 % THD is the far side of a hard clip; no drive tolerance leads back from there.
+  if (thdPercent > 40) return false;
+  return hardClipOverdriveDb(thdPercent / 100) + driveDb <= limitOverdriveDb;
+}
+
+/**
+ * True for a quiet point whose THD figure is the noise of the unit, not its distortion: what is left beside
+ * the fundamental would pass as clean at a louder step that itself reads clean.
+ */
+function isNoiseLimited(point: Point, byStep: readonly Point[]): boolean {
+  const residueVolts = ((point.thdPercent ?? 0) / 100) * point.voltsRms;
+  return byStep.some(
+    (louder) =>
+      louder.voltsRms > point.voltsRms &&
+      louder.thdPercent !== null &&
+      louder.thdPercent <= cleanThdPercent &&
+      residueVolts <= (louder.thdPercent / 100) * louder.voltsRms,
+  );
+}
+
+/** The increment of the level law is taken from this many steps below; fewer do not make a law. */
+const lawSteps = 3;
+
+/**
+ * How far each step falls short of where the steps below it point, dB. The law is carried on from the last
+ * steps that kept to it, by their median increment, so that slow compression is not taken for the law.
+ */
+function compressionByStep(byStep: readonly Point[]): number[] {
+  let expectedDb: number | undefined;
+  let last: Point | undefined;
+  let increments: number[] = [];
+  return byStep.map((point) => {
+    const levelDb = ratioDb(point.voltsRms);
+    if (!last || expectedDb === undefined) {
+      expectedDb = levelDb;
+      last = point;
+      return 0;
+    }
+    const steps = point.step - last.step;
+    const increment = (levelDb - ratioDb(last.voltsRms)) / steps;
+    const predicted: number =
+      increments.length < lawSteps ? levelDb : expectedDb + median(increments) * steps;
+    const short = Math.max(0, predicted - levelDb);
+    if (short <= cleanCompressionDb / 3) {
+      expectedDb = levelDb;
+      increments = [...increments, increment].slice(-lawSteps);
+    } else expectedDb = predicted;
+    last = point;
+    return short;
+  });
+}
+
+function median(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  const middle = sorted.length >> 1;
+  const upper = sorted[middle] ?? 0;
+  return sorted.length % 2 === 1 ? upper : ((sorted[middle - 1] ?? 0) + upper) / 2;
+}

@@ -1,0 +1,85 @@
+/** The one formatter of numbers: for pages, commands and messages alike. */
+import type { Quantity, Unit } from './quantity.ts';
+import { nominalOf } from './third-octave.ts';
+
+const minus = '−';
+/** A no-break space, so that a number and its unit stay on one line. */
+const space = '\u00a0';
+
+/** A number with a fixed count of decimals and a true minus sign; never “−0”. */
+export function formatNumber(value: number, decimals: number): string {
+  const text = Math.abs(value).toFixed(decimals);
+  return value < 0 && Number(text) !== 0 ? `${minus}${text}` : text;
+}
+
+/**
+ * A frequency: `63 Hz`, `1.25 kHz`. Exact third-octave centres are called by their nominal name
+ * (ISO 266); others are given to three significant digits.
+ */
+export function formatHz(hz: number): string {
+  const nominal = nominalOf(hz);
+  const shown = nominal ?? Number(hz.toPrecision(3));
+  return shown >= 1000 ? `${shown / 1000}${space}kHz` : `${shown}${space}Hz`;
+}
+
+/**
+ * Decimals to show for an uncertainty: two significant digits where it begins with a 1 or 2, one elsewhere
+ * (GUM 7.2.6 asks for at most two), never more than the unit is read in.
+ */
+export function decimalsFor(expandedUncertainty: number, unit: Unit): number {
+  const most = mostDecimals[unit];
+  if (!(expandedUncertainty > 0)) return usualDecimals[unit];
+  const exponent = Math.floor(Math.log10(expandedUncertainty));
+  const leading = expandedUncertainty / 10 ** exponent;
+  const decimals = leading < 2.95 ? 1 - exponent : -exponent;
+  return Math.min(most, Math.max(0, decimals));
+}
+
+const mostDecimals: Readonly<Record<Unit, number>> = {
+  V: 4,
+  dB: 2,
+  dBV: 2,
+  dBu: 2,
+  Hz: 1,
+  '%': 3,
+  step: 0,
+};
+const usualDecimals: Readonly<Record<Unit, number>> = {
+  V: 2,
+  dB: 1,
+  dBV: 1,
+  dBu: 1,
+  Hz: 0,
+  '%': 2,
+  step: 0,
+};
+
+const boundWords = { exact: '', 'at-most': 'at most ', 'at-least': 'at least ' } as const;
+
+/** A value with its expanded uncertainty: `3.62 V ± 0.05 V`; a bound with its word: `at most −40 dB`. */
+export function formatQuantity(quantity: Quantity): string {
+  const { value, unit, expandedUncertainty, bound } = quantity;
+  const decimals = decimalsFor(expandedUncertainty, unit);
+  const words = boundWords[bound];
+  if (unit === 'step') {
+    const range = expandedUncertainty > 0 ? ` ± ${formatNumber(expandedUncertainty, 0)}` : '';
+    return `${words}step${space}${formatNumber(value, 0)}${range}`;
+  }
+  if (unit === 'Hz' && !(expandedUncertainty > 0)) return `${words}${formatHz(value)}`;
+  if (unit === 'Hz' && value >= 1000) return formatKilohertz(quantity);
+  const plain = `${formatNumber(value, decimals)}${space}${unit}`;
+  if (!(expandedUncertainty > 0)) return `${words}${plain}`;
+  return `${words}${plain} ± ${formatUncertainty(expandedUncertainty, decimals)}${space}${unit}`;
+}
+
+function formatKilohertz({ value, expandedUncertainty, bound }: Quantity): string {
+  const decimals = Math.min(3, decimalsFor(expandedUncertainty / 1000, 'V'));
+  const uncertainty = formatUncertainty(expandedUncertainty / 1000, decimals);
+  return `${boundWords[bound]}${formatNumber(value / 1000, decimals)}${space}kHz ± ${uncertainty}${space}kHz`;
+}
+
+/** An uncertainty is rounded up in its last digit, never to nothing (GUM 7.2.6: “it may be appropriate to round up”). */
+function formatUncertainty(expandedUncertainty: number, decimals: number): string {
+  const scale = 10 ** decimals;
+  return formatNumber(Math.ceil(expandedUncertainty * scale - 1e-9) / scale, decimals);
+}

@@ -1,0 +1,12 @@
+/** Measurement: readings → points → characteristics, each with its uncertainty. Pure computation. */
+export * from './agreement.ts';
+export * from './characterise.ts';
+export * from './consistency.ts';
+export * from './distortion.ts';
+export * from './format.ts';
+export * from './level.ts';
+export * from './points.ts';
+export * from './quantity.ts';
+export * from './response.ts';
+export * from './third-octave.ts';
+export * from './uncertainty.ts';

@@ -1,0 +1,91 @@
+/** A measured value as the GUM (JCGM 100:2008) has it: value, unit, uncertainty, coverage factor. */
+
+/** Units of results; `step` counts volume steps. */
+export type Unit = 'V' | 'dB' | 'dBV' | 'dBu' | 'Hz' | '%' | 'step';
+
+/** How a value is meant: as it stands, or as the limit of what could be told. */
+export type Bound = 'exact' | 'at-most' | 'at-least';
+
+export interface Quantity {
+  readonly value: number;
+  readonly unit: Unit;
+  /** One standard deviation, in the unit of the value. */
+  readonly standardUncertainty: number;
+  /** What the standard uncertainty is multiplied by for a coverage of 95 %. */
+  readonly coverageFactor: number;
+  /** U = k·u: the value lies within ± this with a probability of about 95 %. */
+  readonly expandedUncertainty: number;
+  readonly bound: Bound;
+}
+
+/** The conditions a value holds under. Only values under like conditions are compared or combined. */
+export interface Conditions {
+  readonly channel?: string;
+  readonly step?: number;
+  readonly hz?: number;
+  readonly loadOhms: number;
+  readonly supplyVolts: number;
+  /** Level of the test signal, dB of a full-scale sine. */
+  readonly signalDbfs: number;
+}
+
+/** The characteristics a profile's output is described by; statements use the same names. */
+export const characteristicNames = [
+  'clean-volts',
+  'highest-clean-step',
+  'bass-boost',
+  'bass-boost-frequency',
+  'lower-corner',
+  'upper-corner',
+  'rear-to-front',
+] as const;
+export type CharacteristicName = (typeof characteristicNames)[number];
+
+export interface Characteristic extends Quantity {
+  readonly name: CharacteristicName;
+  readonly conditions: Conditions;
+  /** Ids of the readings it was computed from, `session:line`. */
+  readonly readings: readonly string[];
+  /** Ids of the sources of those readings. */
+  readonly sources: readonly string[];
+}
+
+/** Level at one volume step, 1 kHz, front left. */
+export interface LevelAtStep {
+  readonly step: number;
+  readonly volts: Quantity;
+  /** Mean THD, per cent; null where none was read. */
+  readonly thdPercent: number | null;
+  readonly clean: boolean;
+  readonly readings: readonly string[];
+}
+
+/** Response at one volume step, front left, relative to 1 kHz. */
+export interface ResponseAtStep {
+  readonly step: number;
+  readonly points: readonly {
+    readonly hz: number;
+    readonly level: Quantity;
+    readonly readings: readonly string[];
+  }[];
+}
+
+/** Everything the readings of one profile say about its output, under the main conditions. */
+export interface ProfileOutput {
+  readonly profile: string;
+  /** The headline value of each characteristic that could be computed, in the order of the names. */
+  readonly characteristics: readonly Characteristic[];
+  /** Values under other conditions (another step, another load), same names. */
+  readonly others: readonly Characteristic[];
+  /** Empty where 1 kHz on front left was not measured. */
+  readonly levelByStep: readonly LevelAtStep[];
+  readonly responses: readonly ResponseAtStep[];
+  /** Outputs found silent while the front played. */
+  readonly mutedChannels: readonly string[];
+  /** The main conditions; undefined where nothing was measured. */
+  readonly conditions: Conditions | undefined;
+  /** Sessions that measured the profile, oldest first. */
+  readonly sessions: readonly string[];
+  /** What could not be computed and which readings are missing for it, in plain words. */
+  readonly missing: readonly { readonly name: CharacteristicName; readonly reason: string }[];
+}
