@@ -201,7 +201,7 @@ function headerFindings(source: TextFile, cells: readonly string[], line: number
           found === undefined
             ? `The column “${wanted}” is missing.`
             : `Column ${index + 1} is called “${found}” where “${wanted}” is expected.`,
-          guess && guess !== wanted
+          guess
             ? `Did you mean “${guess}”? The columns are: ${readingColumns.join(',')}.`
             : `The columns are, in this order: ${readingColumns.join(',')}.`,
         ),

@@ -206,16 +206,16 @@ function numberHelp(input: string): string {
 
 /** The unit a field's name ends in, with a space before it. */
 function unitOf(path: DataPath): string {
-  const key = String(path.at(-1));
+  const key = String(path.at(-1)).toLowerCase();
   const units: readonly (readonly [ending: string, unit: string])[] = [
-    ['Volts', ' V'],
-    ['Ohms', ' Ω'],
-    ['Percent', ' %'],
-    ['Seconds', ' s'],
-    ['Dbfs', ' dBFS'],
-    ['Db', ' dB'],
-    ['Hz', ' Hz'],
-    ['Mm', ' mm'],
+    ['volts', ' V'],
+    ['ohms', ' Ω'],
+    ['percent', ' %'],
+    ['seconds', ' s'],
+    ['dbfs', ' dBFS'],
+    ['db', ' dB'],
+    ['hz', ' Hz'],
+    ['mm', ' mm'],
   ];
   return units.find(([ending]) => key.endsWith(ending))?.[1] ?? '';
 }

@@ -40,8 +40,9 @@ export function readYaml(source: TextFile, text: string = source.text, offset = 
     prettyErrors: false,
   });
   const spans = new Map<string, Span>();
-  const findings = document.errors.map((error) => syntaxFinding(source, error, offset));
   const aliasAt = document.contents ? collectSpans(document.contents, spans, offset) : undefined;
+  // What follows the first error is mostly its echo.
+  const findings = document.errors.slice(0, 1).map((error) => syntaxFinding(source, error, offset, spans));
   if (aliasAt !== undefined) {
     findings.push({
       rule: 'syntax',
@@ -135,19 +136,36 @@ const syntaxHelp: Readonly<Partial<Record<string, readonly [message: string, hel
     'Keep one entry in a file: move what follows the line --- to its own file.',
   ],
   MISSING_CHAR: [
-    'A closing quote, bracket or colon is missing.',
-    'Look at the end of this line and the line above.',
+    'A quote or bracket is opened here and never closed, or a colon is missing.',
+    'Close it at the end of the value.',
   ],
   BLOCK_AS_IMPLICIT_KEY: [
     'A value and another “name: value” stand on one line, or the indent is off.',
     'Put each “name: value” on a line of its own; put quotes around text that contains a colon.',
   ],
-  UNEXPECTED_TOKEN: ['This does not belong here.', 'Put quotes around text that begins with a special sign.'],
+  UNEXPECTED_TOKEN: [
+    'This does not belong here: the value before it has ended.',
+    'Look for a quote inside a quoted text, or for a list item among “name: value” lines.',
+  ],
+  BAD_SCALAR_START: [
+    'Text cannot begin with this sign unless it stands in quotes.',
+    'Put the whole value in quotes.',
+  ],
+  MULTILINE_IMPLICIT_KEY: [
+    'A colon is missing: this line is neither “name: value” nor part of the one above.',
+    'Add the colon, with a space after it.',
+  ],
 };
 
-function syntaxFinding(source: TextFile, error: YAMLError, offset: number): Finding {
+function syntaxFinding(
+  source: TextFile,
+  error: YAMLError,
+  offset: number,
+  spans: ReadonlyMap<string, Span>,
+): Finding {
   const known = syntaxHelp[error.code];
-  const [start, end] = error.pos;
+  const opening = error.code === 'MISSING_CHAR' ? openedAt(source, error.pos[0] + offset, spans) : undefined;
+  const [start, end] = opening === undefined ? error.pos : [opening - offset, opening - offset + 1];
   return {
     rule: 'syntax',
     severity: 'error',
@@ -156,4 +174,13 @@ function syntaxFinding(source: TextFile, error: YAMLError, offset: number): Find
     help: known?.[1] ?? 'Compare with an entry of the same kind that works.',
     related: [],
   };
+}
+
+/** The parser notices an unclosed quote or bracket where the text ends; the person needs its beginning. */
+function openedAt(source: TextFile, noticedAt: number, spans: ReadonlyMap<string, Span>): number | undefined {
+  const open = [...spans.values()].filter(
+    ([, , start, end]) =>
+      start < noticedAt && end >= noticedAt && '"\'[{'.includes(source.text.charAt(start)),
+  );
+  return open.at(-1)?.[2];
 }

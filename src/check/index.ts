@@ -3,7 +3,7 @@ import { type Answers, readAnswers } from '../answers.ts';
 import { compareFindings, type Finding } from '../base/index.ts';
 import { rules } from './rules/index.ts';
 
-export { countFindings, type FindingCounts } from './counts.ts';
+export { countFindings, type FindingCounts, isFailing } from './counts.ts';
 export { jsonReport } from './reporters/json.ts';
 export { textReport } from './reporters/text.ts';
 export type { Rule } from './rule.ts';
@@ -23,7 +23,20 @@ export async function checkContent(folder: string): Promise<CheckedAnswers> {
   return { answers, findings: checkAnswers(answers, findings) };
 }
 
-/** Runs every rule over answers that have been read already. */
+/**
+ * Runs every rule over answers that have been read already. A row of a sheet is named once, by the first
+ * rule that finds fault with it: one slip would else be reported as each of its consequences.
+ */
 export function checkAnswers(answers: Answers, readerFindings: readonly Finding[]): Finding[] {
-  return rules.flatMap((rule) => rule.check({ answers, readerFindings })).sort(compareFindings);
+  const namedRows = new Map<string, string>();
+  return rules
+    .flatMap((rule) => rule.check({ answers, readerFindings }))
+    .filter(({ rule, place }) => {
+      if (!place.file.endsWith('.csv')) return true;
+      const row = `${place.file}:${place.line}`;
+      const first = namedRows.get(row) ?? rule;
+      namedRows.set(row, first);
+      return first === rule;
+    })
+    .sort(compareFindings);
 }

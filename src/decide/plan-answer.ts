@@ -115,10 +115,13 @@ function levelReason(plan: Plan, output: ProfileOutput): Reason | undefined {
 }
 
 function bassReason(plan: Plan, output: ProfileOutput): Reason {
-  const boost = find(output, 'bass-boost');
+  const boost = greatestBoost(output);
   if (!boost) return unknown('bass', output, 'bass-boost');
   const limit = `the plan’s speakers are to get at most ${formatNumber(plan.mostBassBoostDb, 0)} dB`;
-  const has = `Bass boost is ${formatQuantity(boost)}`;
+  const moving = changesWithStep(output);
+  const has = moving
+    ? `Bass boost changes with the volume, up to ${formatQuantity(boost)} at step ${boost.conditions.step}`
+    : `Bass boost is ${formatQuantity(boost)}`;
   const reason = (outcome: Reason['outcome'], text: string): Reason => ({
     topic: 'bass',
     outcome,
@@ -128,7 +131,6 @@ function bassReason(plan: Plan, output: ProfileOutput): Reason {
   const side = sideOf(boost, plan.mostBassBoostDb);
   if (side === 'below') return reason('fits', `${has}; ${limit}.`);
   if (side === 'borderline') return reason('borderline', `${has}, too near the limit to tell: ${limit}.`);
-  const moving = changesWithStep(output);
   if (plan.canCorrect && !moving) {
     return reason(
       'correct',
@@ -136,21 +138,38 @@ function bassReason(plan: Plan, output: ProfileOutput): Reason {
     );
   }
   const why = moving
-    ? 'It changes with the volume, so no equaliser setting takes it out.'
+    ? 'No equaliser setting takes out a boost that changes.'
     : 'The plan has no equaliser to take it out.';
   return reason('fails', `${has}; ${limit}. ${why}`);
+}
+
+/** The greatest bass boost at any step it was measured at, under the main conditions. */
+function greatestBoost(output: ProfileOutput): Characteristic | undefined {
+  const headline = find(output, 'bass-boost');
+  if (!headline) return undefined;
+  return boostsUnderMainConditions(output, headline).reduce(
+    (most, one) => (one.value > most.value ? one : most),
+    headline,
+  );
+}
+
+function boostsUnderMainConditions(output: ProfileOutput, headline: Characteristic): Characteristic[] {
+  const { loadOhms, supplyVolts, signalDbfs } = headline.conditions;
+  return output.others.filter(
+    ({ name, conditions }) =>
+      name === 'bass-boost' &&
+      conditions.loadOhms === loadOhms &&
+      conditions.supplyVolts === supplyVolts &&
+      conditions.signalDbfs === signalDbfs,
+  );
 }
 
 /** Whether bass boost differs between steps by more than its uncertainty (|E_n| > 1) and half a decibel. */
 export function changesWithStep(output: ProfileOutput): boolean {
   const headline = find(output, 'bass-boost');
   if (!headline) return false;
-  return output.others.some(
-    (other) =>
-      other.name === 'bass-boost' &&
-      other.conditions.loadOhms === headline.conditions.loadOhms &&
-      Math.abs(normalisedError(other, headline)) > 1 &&
-      Math.abs(other.value - headline.value) > 0.5,
+  return boostsUnderMainConditions(output, headline).some(
+    (other) => Math.abs(normalisedError(other, headline)) > 1 && Math.abs(other.value - headline.value) > 0.5,
   );
 }
 

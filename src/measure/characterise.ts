@@ -13,7 +13,7 @@ import {
   type Quantity,
   type ResponseAtStep,
 } from './quantity.ts';
-import { bassPeak, corner, referenceHz, responseAt } from './response.ts';
+import { bassPeak, corner, type ResponsePoint, referenceHz, responseAt } from './response.ts';
 import { quantity } from './uncertainty.ts';
 
 /** What the family says of the unit that was measured. */
@@ -114,9 +114,9 @@ function describeGroup(runs: readonly Run[], unit: UnitLimits): GroupOutput {
   const others: Described[] = [];
   if (clean) {
     headline.push(...cleanVolts(sessions, clean.step), clean.described);
-    const candidates = sessions.flatMap(({ points }) => fromResponses(points, clean.step));
+    const fromCurves = fromResponses(sessions, clean.step);
     for (const name of ['bass-boost', 'bass-boost-frequency', 'lower-corner', 'upper-corner'] as const) {
-      const [first, ...rest] = combineByStep(candidates.filter((one) => one.name === name));
+      const [first, ...rest] = fromCurves.filter((one) => one.name === name);
       if (first) headline.push(first);
       others.push(...rest);
     }
@@ -221,35 +221,25 @@ function cleanVolts(sessions: readonly SessionPoints[], step: number): Described
   ];
 }
 
-/** Bass boost and corners of one session, at each step whose response was taken clean. */
-function fromResponses(points: readonly Point[], cleanStep: number): Described[] {
-  const ceilingVolts = Math.max(
-    0,
-    ...levelPoints(points)
-      .filter((point) => point.step === cleanStep)
-      .map((point) => pointVolts(point).value + pointVolts(point).expandedUncertainty),
-  );
-  return stepsOf(points).flatMap((step) => {
-    if (step > cleanStep) return [];
-    const response = responseAt(
-      points.filter((point) => point.channel === frontChannel && point.step === step),
-    );
-    if (!response) return [];
-    const source = unique(response.map(({ point }) => point.source));
-    const at = { channel: frontChannel, step };
-    const described: Described[] = [];
+/** Bass boost and corners at each step whose response was taken clean, the highest step first. */
+function fromResponses(sessions: readonly SessionPoints[], cleanStep: number): Described[] {
+  const ceilings = sessions
+    .flatMap(({ points }) => levelPoints(points).filter((point) => point.step === cleanStep))
+    .map((point) => pointVolts(point))
+    .map((volts) => volts.value + volts.expandedUncertainty);
+  const ceilingVolts = ceilings.length === 0 ? Number.POSITIVE_INFINITY : Math.max(...ceilings);
+  const steps = stepsOf(sessions.flatMap(({ points }) => points)).filter((step) => step <= cleanStep);
+  return steps.reverse().flatMap((step) => {
+    const response = responseOf(sessions, step);
     const peak = bassPeak(response);
     // A boosted band that has reached the clean ceiling is held down by it: that is no response.
-    if (peak && peak.point.voltsRms > ceilingVolts && ceilingVolts > 0) return [];
+    if (peak && peak.voltsRms > ceilingVolts) return [];
+    const at = { channel: frontChannel, step };
+    const described: Described[] = [];
     if (peak) {
+      const { readings, sources } = peak;
       described.push(
-        {
-          name: 'bass-boost',
-          quantity: peak.level,
-          at: { ...at, hz: peak.hz },
-          readings: peak.readings,
-          sources: source,
-        },
+        { name: 'bass-boost', quantity: peak.level, at: { ...at, hz: peak.hz }, readings, sources },
         {
           name: 'bass-boost-frequency',
           quantity: peakFrequency(
@@ -257,23 +247,37 @@ function fromResponses(points: readonly Point[], cleanStep: number): Described[]
             peak.hz,
           ),
           at,
-          readings: peak.readings,
-          sources: source,
+          readings,
+          sources,
         },
       );
     }
     for (const side of ['lower', 'upper'] as const) {
       const found = corner(response, side);
       if (!found) continue;
-      described.push({
-        name: `${side}-corner`,
-        quantity: found.frequency,
-        at,
-        readings: found.readings,
-        sources: source,
-      });
+      const { frequency, readings, sources } = found;
+      described.push({ name: `${side}-corner`, quantity: frequency, at, readings, sources });
     }
     return described;
+  });
+}
+
+/** The response at one step from all sessions that took it, each frequency combined; empty where none did. */
+function responseOf(sessions: readonly SessionPoints[], step: number): ResponsePoint[] {
+  const curves = sessions.flatMap(({ points }) => {
+    const here = points.filter((point) => point.channel === frontChannel && point.step === step);
+    return responseAt(here) ?? [];
+  });
+  const frequencies = unique(curves.map(({ hz }) => hz)).sort((a, b) => a - b);
+  return frequencies.map((hz) => {
+    const here = curves.filter((one) => one.hz === hz);
+    return {
+      hz,
+      level: combine(here.map((one) => one.level)),
+      readings: unique(here.flatMap((one) => one.readings)),
+      sources: unique(here.flatMap((one) => one.sources)),
+      voltsRms: Math.max(...here.map((one) => one.voltsRms)),
+    };
   });
 }
 
@@ -374,32 +378,13 @@ function levelByStep(sessions: readonly SessionPoints[], cleanStep: number | und
 }
 
 function responsesByStep(sessions: readonly SessionPoints[]): ResponseAtStep[] {
-  const perSession = sessions.flatMap(({ points }) =>
-    stepsOf(points).flatMap((step) => {
-      const response = responseAt(
-        points.filter((point) => point.channel === frontChannel && point.step === step),
-      );
-      // A handful of spot frequencies is not a curve.
-      return response && response.length >= 8 ? [{ step, response }] : [];
-    }),
-  );
-  return unique(perSession.map(({ step }) => step))
-    .sort((a, b) => a - b)
-    .map((step) => {
-      const curves = perSession.filter((one) => one.step === step).map((one) => one.response);
-      const frequencies = unique(curves.flatMap((curve) => curve.map(({ hz }) => hz))).sort((a, b) => a - b);
-      return {
-        step,
-        points: frequencies.map((hz) => {
-          const here = curves.flatMap((curve) => curve.find((one) => one.hz === hz) ?? []);
-          return {
-            hz,
-            level: combine(here.map((one) => one.level)),
-            readings: here.flatMap((one) => one.readings),
-          };
-        }),
-      };
-    });
+  return stepsOf(sessions.flatMap(({ points }) => points)).flatMap((step) => {
+    const points = responseOf(sessions, step);
+    // A handful of spot frequencies is not a curve.
+    return points.length < 8
+      ? []
+      : [{ step, points: points.map(({ hz, level, readings }) => ({ hz, level, readings })) }];
+  });
 }
 
 function stepsOf(points: readonly Point[]): number[] {

@@ -15,7 +15,9 @@ export interface ResponsePoint {
   /** Level relative to 1 kHz at the same step. */
   readonly level: Quantity;
   readonly readings: readonly string[];
-  readonly point: Point;
+  readonly sources: readonly string[];
+  /** What was read there, volts rms; the highest where several sessions did. */
+  readonly voltsRms: number;
 }
 
 /**
@@ -32,7 +34,8 @@ export function responseAt(points: readonly Point[]): ResponsePoint[] | undefine
       hz: point.hz,
       level: point === reference ? quantity(0, 'dB', []) : levelBetween(point, reference),
       readings: point === reference ? point.readings : [...point.readings, ...reference.readings],
-      point,
+      sources: [point.source],
+      voltsRms: point.voltsRms,
     }));
 }
 
@@ -48,6 +51,7 @@ export function bassPeak(response: readonly ResponsePoint[]): ResponsePoint | un
 export interface Corner {
   readonly frequency: Quantity;
   readonly readings: readonly string[];
+  readonly sources: readonly string[];
 }
 
 /**
@@ -66,7 +70,9 @@ export function corner(response: readonly ResponsePoint[], side: 'lower' | 'uppe
   if (beyond === -1) {
     const end = outward.at(-1);
     const bound: Bound = side === 'lower' ? 'at-most' : 'at-least';
-    return end && { frequency: quantity(end.hz, 'Hz', [], bound), readings: end.readings };
+    return (
+      end && { frequency: quantity(end.hz, 'Hz', [], bound), readings: end.readings, sources: end.sources }
+    );
   }
   const inside = outward[beyond - 1];
   const outside = outward[beyond];
@@ -99,6 +105,7 @@ export function corner(response: readonly ResponsePoint[], side: 'lower' | 'uppe
       },
     ]),
     readings: [...new Set([...inside.readings, ...outside.readings])],
+    sources: [...new Set([...inside.sources, ...outside.sources])],
   };
 }
 

@@ -74,6 +74,7 @@ export const noWayToCode: Rule = {
       }
       const terminal = data.states.filter((state) => state.shows === 'active-code');
       if (terminal.length === 0) {
+        if (data.states.some((state) => state.activeCodeAt !== undefined)) continue;
         report(
           ['states'],
           'No state of this sequence shows the active code.',

@@ -1,0 +1,62 @@
+/**
+ * Dependencies point one way:
+ * schemas → base → measure → decide / codes → answers → check → views → plot/pages … → publish → cli.
+ * Pure computation imports neither the site generator nor the file system nor the DOM.
+ */
+const rooms = {
+  schemas: [],
+  base: ['schemas'],
+  measure: ['schemas', 'base'],
+  codes: ['schemas'],
+  decide: ['schemas', 'measure'],
+  answers: ['schemas', 'base', 'measure', 'decide'],
+  check: ['schemas', 'base', 'measure', 'decide', 'codes', 'answers'],
+  plot: ['schemas', 'measure'],
+  views: ['schemas', 'base', 'measure', 'decide', 'codes', 'answers', 'check', 'plot'],
+  site: ['schemas', 'measure', 'codes', 'plot', 'views'],
+  client: ['codes'],
+  publish: ['schemas', 'base', 'measure', 'decide', 'codes', 'answers', 'check', 'plot', 'views'],
+  cli: ['schemas', 'base', 'measure', 'decide', 'codes', 'answers', 'check', 'views', 'publish'],
+  demo: ['schemas', 'measure'],
+};
+
+const places = {
+  schemas: '^schemas/',
+  answers: '^src/answers\\.ts$',
+  site: '^src/(pages|layouts|components|styles|content\\.config)',
+};
+const place = (room) => places[room] ?? `^src/${room}/`;
+
+const oneWay = Object.entries(rooms).map(([room, allowed]) => ({
+  name: `${room}-depends-one-way`,
+  severity: 'error',
+  from: { path: place(room) },
+  to: { path: '^(src|schemas)/', pathNot: [room, ...allowed].map(place) },
+}));
+
+const pure = '^(schemas/(?!write-json)|src/(measure|codes|decide|check|plot)/)';
+
+export default {
+  forbidden: [
+    ...oneWay,
+    {
+      name: 'no-circles',
+      severity: 'error',
+      from: {},
+      to: { circular: true },
+    },
+    {
+      name: 'pure-rooms-touch-no-files',
+      comment: 'Computation gets data and gives data; files are read by the base and written by publish and cli.',
+      severity: 'error',
+      from: { path: pure },
+      to: { path: ['^(node:)?(fs|path|child_process|http|https|net|process|os)(/|$)', '^node_modules/astro/'] },
+    },
+  ],
+  options: {
+    tsPreCompilationDeps: true,
+    doNotFollow: { path: 'node_modules' },
+    exclude: { path: '\\.astro$' },
+    enhancedResolveOptions: { exportsFields: ['exports'], conditionNames: ['import', 'node', 'types'] },
+  },
+};

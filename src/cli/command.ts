@@ -1,0 +1,39 @@
+/** What all commands share: options, output, exit codes. */
+import { CannotRun, type Finding } from '../base/index.ts';
+import { textReport } from '../check/index.ts';
+
+/** 0 clean or found; 1 findings, or not found; 2 the command could not run. */
+export const exitCodes = { ok: 0, findings: 1, cannotRun: 2 } as const;
+
+/** Where a command writes. Results go to `out`, everything else to `err`. */
+export interface Output {
+  out(text: string): void;
+  err(text: string): void;
+  /** Whether `out` is a terminal that takes colour. */
+  readonly colour: boolean;
+}
+
+export interface ContentOption {
+  readonly content: string;
+}
+
+export interface JsonOption {
+  readonly json?: boolean;
+}
+
+/** Prints one JSON object, indented for people. */
+export function printJson(output: Output, value: object): void {
+  output.out(JSON.stringify(value, undefined, 2));
+}
+
+/** Reports findings that stop a command other than `check`, on the error stream. */
+export function reportFindings(output: Output, findings: readonly Finding[], folder: string): void {
+  output.err(textReport(findings, { colour: output.colour, folder }));
+}
+
+/** Says why a command could not run, without a stack trace. Faults of the program itself are passed on. */
+export function explainFailure(output: Output, error: unknown): number {
+  if (!(error instanceof CannotRun)) throw error;
+  output.err(`${error.message}\n→ ${error.help}`);
+  return exitCodes.cannotRun;
+}

@@ -1,0 +1,31 @@
+/** `readback build`: checks the content, then writes the site. */
+import { resolve } from 'node:path';
+import { checkContent, isFailing } from '../../check/index.ts';
+import { buildSite } from '../../publish/build.ts';
+import {
+  type ContentOption,
+  exitCodes,
+  type JsonOption,
+  type Output,
+  printJson,
+  reportFindings,
+} from '../command.ts';
+
+export interface BuildOptions extends ContentOption, JsonOption {
+  readonly out: string;
+  readonly base: string;
+}
+
+export async function build(options: BuildOptions, output: Output): Promise<number> {
+  const { answers, findings } = await checkContent(options.content);
+  if (isFailing(findings)) {
+    reportFindings(output, findings, options.content);
+    output.err('Nothing was built.');
+    return exitCodes.findings;
+  }
+  const outDir = resolve(options.out);
+  const { pages } = await buildSite({ answers, outDir, basePath: options.base, log: output.err });
+  if (options.json) printJson(output, { folder: outDir, basePath: options.base, pages });
+  else output.out(`Built ${pages} pages in ${options.out}`);
+  return exitCodes.ok;
+}

@@ -1,0 +1,98 @@
+/** `readback explain CODE --unit FAMILY`: what does this code put out, and does it suit a plan? */
+import type { ExplainResult } from '../../../schemas/results/explain.ts';
+import { type Answers, readAnswers } from '../../answers.ts';
+import { CannotRun, type Entry } from '../../base/index.ts';
+import { type Characteristic, formatHz, formatQuantity } from '../../measure/index.ts';
+import { answerSentence, sentenceText } from '../../views/answer-sentence.ts';
+import { type ContentOption, exitCodes, type JsonOption, type Output, printJson } from '../command.ts';
+import { unitOf } from '../unit.ts';
+import { findResult } from './find.ts';
+
+export interface ExplainOptions extends ContentOption, JsonOption {
+  readonly unit: string;
+}
+
+export async function explain(typed: string, options: ExplainOptions, output: Output): Promise<number> {
+  const { answers } = await readAnswers(options.content);
+  const family = unitOf(answers.base, options.unit);
+  const found = findResult(answers.base, typed, family.id);
+  const [best] = found.candidates;
+  const profile = best && best.family === family.id ? answers.base.profiles.get(best.profile) : undefined;
+  if (found.verdict !== 'found' || !profile) {
+    output.err(found.advice);
+    for (const one of found.candidates) output.err(`  ${one.code}  ${one.family}  ${one.note}`);
+    return exitCodes.findings;
+  }
+  const result = explainResult(answers, profile, family);
+  if (options.json) printJson(output, result);
+  else printText(result, family, answers, output);
+  return exitCodes.ok;
+}
+
+export function explainResult(
+  answers: Answers,
+  profile: Entry<'profiles'>,
+  family: Entry<'families'>,
+): ExplainResult {
+  const computed = answers.outputs.get(profile.id);
+  if (!computed)
+    throw new CannotRun(`“${profile.id}” has no family that can be read.`, 'Run readback check.');
+  const sentence = sentenceText(
+    answerSentence(computed, {
+      highestStep: family.data.volume.highestStep,
+      channels: family.data.output.channels,
+    }),
+  );
+  return {
+    profile: profile.id,
+    family: family.id,
+    code: profile.data.code,
+    sentence,
+    characteristics: computed.characteristics.map(published),
+    otherConditions: computed.others.map(published),
+    missing: [...computed.missing],
+    plans: (answers.planAnswers.get(profile.id) ?? []).map(({ plan, verdict, sentence }) => ({
+      plan,
+      verdict,
+      sentence,
+    })),
+  };
+}
+
+function published(one: Characteristic): ExplainResult['characteristics'][number] {
+  return {
+    name: one.name,
+    value: one.value,
+    unit: one.unit,
+    expandedUncertainty: one.expandedUncertainty,
+    coverageFactor: one.coverageFactor,
+    bound: one.bound,
+    conditions: { ...one.conditions },
+    readings: [...one.readings],
+    sources: [...one.sources],
+  };
+}
+
+function printText(result: ExplainResult, family: Entry<'families'>, answers: Answers, output: Output): void {
+  output.out(`${result.code}  ${family.data.name}`);
+  output.out(result.sentence);
+  output.out('');
+  const computed = answers.outputs.get(result.profile);
+  for (const one of computed?.characteristics ?? []) {
+    const { step, hz, loadOhms, supplyVolts } = one.conditions;
+    const conditions = [
+      ...(step === undefined ? [] : [`step ${step}`]),
+      ...(hz === undefined ? [] : [formatHz(hz)]),
+      `${loadOhms} Ω`,
+      `${supplyVolts} V supply`,
+    ].join(', ');
+    const from = `${one.readings.length} reading${one.readings.length === 1 ? '' : 's'}: ${one.sources.join(', ')}`;
+    output.out(`  ${one.name.padEnd(22)} ${formatQuantity(one).padEnd(26)} ${conditions}; ${from}`);
+  }
+  for (const { name, reason } of result.missing) output.out(`  ${name.padEnd(22)} not known: ${reason}`);
+  output.out('');
+  for (const { plan, verdict, sentence } of result.plans) {
+    const name = answers.base.plans.get(plan)?.data.name ?? plan;
+    output.out(`  ${name}\n    ${verdict.replaceAll('-', ' ')}. ${sentence}`);
+  }
+}

@@ -1,0 +1,147 @@
+/** The commands and their options, as `readback --help` lists them. */
+import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import { exitCodes, explainFailure, type Output } from './command.ts';
+import { type BuildOptions, build } from './commands/build.ts';
+import { type CheckOptions, check } from './commands/check.ts';
+import { type DevOptions, dev } from './commands/dev.ts';
+import { type ExplainOptions, explain } from './commands/explain.ts';
+import { type FindOptions, find } from './commands/find.ts';
+import { type ServeOptions, serve } from './commands/serve.ts';
+
+/**
+ * Runs one command line (without the program's own name) and gives its exit code: 0 clean or found,
+ * 1 findings or not found, 2 could not run.
+ */
+export async function run(argv: readonly string[], output: Output): Promise<number> {
+  let code: number = exitCodes.ok;
+  const done = async (command: Promise<number>): Promise<void> => {
+    code = await command;
+  };
+  const program = programFor(output, done);
+  try {
+    await program.parseAsync([...argv], { from: 'user' });
+    return code;
+  } catch (error) {
+    if (error instanceof CommanderError) return error.exitCode === 0 ? exitCodes.ok : exitCodes.cannotRun;
+    return explainFailure(output, error);
+  }
+}
+
+function programFor(output: Output, done: (command: Promise<number>) => Promise<void>): Command {
+  const program = new Command('readback')
+    .description(
+      'Measured outputs of head-unit tuning profiles: checks the entries of a content folder, looks codes up in them, and builds the site riders read.',
+    )
+    .configureOutput({
+      writeOut: (text) => output.out(text.trimEnd()),
+      writeErr: (text) => output.err(text.trimEnd()),
+    })
+    .exitOverride()
+    .showHelpAfterError('See readback --help.')
+    .addHelpText(
+      'after',
+      `
+Exit codes: 0 clean or found, 1 findings or not found, 2 could not run.
+
+Examples:
+  readback check                            is everything sourced, nothing contradictory?
+  readback find 8BOS-I5Z                    which profiles may this be, misread or not?
+  readback explain 8B0S-I5Z --unit brasslight
+  readback build --out dist --base /help/   the site, to copy to any web server
+  readback serve --content ../our-entries   check, build and look at it here`,
+    );
+
+  const contentOption = () =>
+    new Option('--content <dir>', 'the folder that holds site.yaml and the entries').default('content');
+  const jsonOption = () => new Option('--json', 'print one JSON object instead of text');
+  const outOption = () => new Option('--out <dir>', 'where the site is written').default('dist');
+  const baseOption = () =>
+    new Option('--base <path>', 'the path it will be served under').default('/').argParser(basePath);
+  const hostOption = () => new Option('--host <address>', 'address to listen on').default('127.0.0.1');
+  const portOption = () =>
+    new Option('--port <number>', 'port to listen on; 0 takes a free one').default(8047).argParser(port);
+
+  program
+    .command('check')
+    .summary('check every entry and reading')
+    .description(
+      'Checks every entry and reading of the content folder and says what is wrong, where, and what to do.',
+    )
+    .addOption(contentOption())
+    .addOption(new Option('--format <format>', 'how to report').choices(['text', 'json']).default('text'))
+    .addOption(jsonOption())
+    .action((options: CheckOptions) => done(check(options, output)));
+
+  program
+    .command('find')
+    .summary('find the profile a code stands for')
+    .description(
+      'Finds the profiles a code may stand for, likeliest first, misread and oddly typed codes included.',
+    )
+    .argument('<code>', 'the code as it was read')
+    .addOption(new Option('--unit <family>', 'the head-unit family, by id or name'))
+    .addOption(contentOption())
+    .addOption(jsonOption())
+    .action((code: string, options: FindOptions) => done(find(code, options, output)));
+
+  program
+    .command('explain')
+    .summary('say what a code puts out')
+    .description(
+      'Says what a profile puts out, with uncertainty, readings and sources, and whether it suits each plan.',
+    )
+    .argument('<code>', 'the code of the profile')
+    .addOption(new Option('--unit <family>', 'the head-unit family, by id or name').makeOptionMandatory())
+    .addOption(contentOption())
+    .addOption(jsonOption())
+    .action((code: string, options: ExplainOptions) => done(explain(code, options, output)));
+
+  program
+    .command('build')
+    .summary('write the site')
+    .description('Checks the content and, where it is clean, writes the site with its search index.')
+    .addOption(outOption())
+    .addOption(baseOption())
+    .addOption(contentOption())
+    .addOption(jsonOption())
+    .action((options: BuildOptions) => done(build(options, output)));
+
+  program
+    .command('serve')
+    .summary('check, build and serve the site')
+    .description('Checks the content, builds the site, serves it on this machine and prints the address.')
+    .addOption(outOption())
+    .addOption(baseOption())
+    .addOption(hostOption())
+    .addOption(portOption())
+    .addOption(contentOption())
+    .addOption(jsonOption())
+    .action((options: ServeOptions) => done(serve(options, output)));
+
+  program
+    .command('dev')
+    .summary('serve the site while entries are edited')
+    .description(
+      'Serves the site and reloads the page when an entry is saved. Text search needs a built site.',
+    )
+    .addOption(hostOption())
+    .addOption(portOption())
+    .addOption(contentOption())
+    .action((options: DevOptions) => done(dev(options, output)));
+
+  return program;
+}
+
+function basePath(text: string): string {
+  if (!/^\/(?:[\w.~-]+\/)*$/.test(`${text.replace(/\/*$/, '')}/`)) {
+    throw new InvalidArgumentError('Give a path such as / or /help/.');
+  }
+  return `${text.replace(/\/*$/, '')}/`;
+}
+
+function port(text: string): number {
+  const number = Number(text);
+  if (!/^\d+$/.test(text) || number > 65_535)
+    throw new InvalidArgumentError('Give a number from 0 to 65535.');
+  return number;
+}

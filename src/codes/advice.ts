@@ -1,0 +1,39 @@
+/** What a rider should do next after a search, in a sentence or two. */
+import type { CodeSearch } from './find.ts';
+
+const ordinals = [
+  'first',
+  'second',
+  'third',
+  'fourth',
+  'fifth',
+  'sixth',
+  'seventh',
+  'eighth',
+  'ninth',
+  'tenth',
+];
+
+/** Advice for each verdict; says which character to look at again where that settles it. */
+export function adviceFor(search: CodeSearch): string {
+  const [best] = search.candidates;
+  switch (search.verdict) {
+    case 'found':
+      return search.families.length > 1
+        ? 'This code is used by several units: pick yours.'
+        : `This is ${best?.code ?? 'it'}.`;
+    case 'look-again': {
+      const { lookAgain } = search;
+      if (!lookAgain) return 'More than one profile fits: compare the unit before you choose.';
+      const place = ordinals[lookAgain.position - 1] ?? `${lookAgain.position}th`;
+      const options = lookAgain.options.map((option) => (option === '' ? 'nothing' : option));
+      return `Look at the ${place} character again: is it ${options.join(' or ')}?`;
+    }
+    case 'partial':
+      return 'This is the beginning of a code: go on, or pick one.';
+    case 'unknown':
+      return search.elsewhere.length > 0
+        ? 'This unit has no such code, but another one has: check which unit it is.'
+        : 'No profile known here has this code. Read it once more from the screen that shows the active code, character by character; if it stays the same, it has not been measured yet.';
+  }
+}

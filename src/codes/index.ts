@@ -1,0 +1,17 @@
+/** Code lookup: finds the known profile codes that a text, read off a blurry screen, may stand for. */
+
+export { adviceFor } from './advice.ts';
+export type { Slip } from './alignment.ts';
+export { buildCodeIndex, type CodeEntry, type CodeIndex } from './codeIndex.ts';
+export { type ConfusionModel, confusionModel, generalDisplay } from './confusion.ts';
+export {
+  type CodeCandidate,
+  type CodeSearch,
+  type CodeVerdict,
+  type FindOptions,
+  findCode,
+  type LookAgain,
+} from './find.ts';
+export { likelihood } from './likelihood.ts';
+export { foldLookAlikes } from './looksAlike.ts';
+export { canonicalCode } from './normalise.ts';

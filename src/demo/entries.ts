@@ -1,0 +1,116 @@
+/** The text of each machine-made entry: YAML that reads like a bench card. */
+import { Document, isScalar, Scalar } from 'yaml';
+import {
+  type Profile,
+  type Reading,
+  readingColumns,
+  type Session,
+  type Source,
+} from '../../schemas/index.ts';
+import { type DemoSession, findBench, type PlacedProfile, sessions, signalLevelDbfs } from './world/index.ts';
+import type { DemoStatement } from './world/statements.ts';
+
+/** How an entry is shown; the keys name fields that are codes and fields that are prose. */
+const quotedFields = ['code', 'otherSpellings'];
+const proseFields = ['about', 'method', 'quote', 'trustReason'];
+
+/** The id of the source entry of a bench session. */
+export function benchSourceId(sessionId: string): string {
+  return `bench-${sessionId}`;
+}
+
+/**
+ * Writes data as a YAML entry. Codes stand in quotes whether YAML needs them or not, prose is folded, and a
+ * field that is undefined or an empty list is left out.
+ * @param schema name of the JSON Schema file; depth: folders between the entry and the project's root.
+ */
+function entryText(schema: string, depth: number, data: Readonly<Record<string, unknown>>): string {
+  const kept = Object.entries(data).filter(
+    ([, value]) => value !== undefined && !(Array.isArray(value) && value.length === 0),
+  );
+  const document = new Document(Object.fromEntries(kept));
+  for (const [field] of kept) {
+    const node = document.get(field, true);
+    if (proseFields.includes(field) && isScalar(node)) node.type = Scalar.BLOCK_FOLDED;
+    if (!quotedFields.includes(field)) continue;
+    const codes = isScalar(node) ? [node] : ((document.get(field) as { items: unknown[] }).items ?? []);
+    for (const code of codes) if (isScalar(code)) code.type = Scalar.QUOTE_DOUBLE;
+  }
+  const comment = `# yaml-language-server: $schema=${'../'.repeat(depth)}schemas/json/${schema}.schema.json\n`;
+  return comment + document.toString({ lineWidth: 100, flowCollectionPadding: true });
+}
+
+/** profiles/<family>/<slug>.yaml */
+export function profileText({ id, family, profile }: PlacedProfile): string {
+  const measured = sessions.filter((session) => session.profiles.includes(id));
+  const data: Profile = {
+    family: family.id,
+    code: profile.code,
+    otherSpellings: [...(profile.otherSpellings ?? [])],
+    origin: profile.origin,
+    system: profile.system,
+    soldAs: [...(profile.soldAs ?? [])],
+    ...(profile.sameAs === undefined ? {} : { sameAs: profile.sameAs }),
+    tellApart: [...(profile.tellApart ?? [])],
+    about: profile.about,
+    sources: [...measured.map((session) => benchSourceId(session.id)), ...profile.sources],
+  };
+  return entryText('profile', 3, data);
+}
+
+/** outputs/<session>/session.yaml */
+export function sessionText(session: DemoSession): string {
+  const bench = findBench(session.bench);
+  const data: Session = {
+    source: benchSourceId(session.id),
+    date: session.date,
+    bench: bench.id,
+    takenBy: bench.takenBy,
+    instrument: bench.instrument,
+    signal: {
+      kind: 'sine',
+      levelDbfs: signalLevelDbfs,
+      levelToleranceDb: bench.levelToleranceDb,
+      from: session.from,
+    },
+    load: { ohms: session.loadOhms, tolerancePercent: bench.loadTolerancePercent },
+    supply: session.supply,
+    method: session.method,
+  };
+  return entryText('session', 3, data);
+}
+
+/** sources/bench-<session>.yaml */
+export function benchSourceText(session: DemoSession): string {
+  const bench = findBench(session.bench);
+  const data: Source = {
+    kind: 'bench-session',
+    title: `Bench session of ${session.date}, ${bench.title}`,
+    date: session.date,
+    keptAt: bench.keptAt,
+    trust: bench.trust,
+    trustReason: bench.trustReason,
+  };
+  return entryText('source', 2, data);
+}
+
+/** statements/<id>.yaml */
+export function statementText({ id: _, ...data }: DemoStatement): string {
+  return entryText('statement', 2, data);
+}
+
+/** outputs/<session>/readings.csv: volts with as many decimals as the resolution has. */
+export function readingsText(session: DemoSession, readings: readonly Reading[]): string {
+  const { resolutionVolts } = findBench(session.bench).instrument;
+  const decimals = Math.round(-Math.log10(resolutionVolts));
+  const cells = (reading: Reading): Record<(typeof readingColumns)[number], string | number> => ({
+    ...reading,
+    voltsRms: reading.voltsRms.toFixed(decimals),
+    thdPercent: reading.thdPercent === null ? '' : reading.thdPercent.toFixed(3),
+  });
+  const rows = readings.map((reading) => {
+    const row = cells(reading);
+    return readingColumns.map((column) => row[column]).join(',');
+  });
+  return `${[readingColumns.join(','), ...rows].join('\n')}\n`;
+}

@@ -1,0 +1,57 @@
+/** Key comparison CCQM-K30, lead in wine (Hearn et al., Metrologia 45 (2008) 08001), mg/kg. */
+import { describe, expect, test } from 'vitest';
+import { consistencyTest, normalisedError, weightedMean } from '../../src/measure/index.ts';
+
+/** The published results, `[value, U, k]`, laboratories 1 to 11. */
+const published = [
+  [1.62, 0.088, 2],
+  [2.893, 0.044, 2.13],
+  [2.936, 0.025, 2],
+  [2.94, 0.033, 2],
+  [2.96, 0.08, 2.4],
+  [2.98, 0.2, 1.99],
+  [3.0, 0.1, 2],
+  [3.001, 0.136, 2],
+  [3.07, 0.17, 2],
+  [3.13, 0.12, 2],
+  [7.71, 1.98, 2],
+] as const;
+
+const laboratories = published.map(([value, expandedUncertainty, k]) => ({
+  value,
+  expandedUncertainty,
+  standardUncertainty: expandedUncertainty / k,
+}));
+
+describe('weighted mean and χ² test (Cox, Metrologia 39:589, 2002, procedure A)', () => {
+  test.each([
+    ['all 11', 0, 11, 2.894377174230711, 0.00817436206598515, 912.474034329197],
+    ['laboratories 2 to 10', 1, 10, 2.939597266711811, 0.008319483037083741, 20.406712421089836],
+    ['laboratories 2 to 9', 1, 9, 2.935864812927486, 0.008400630457846621, 10.138970686084132],
+  ] as const)('%s', (_, from, to, mean, u, chiSquare) => {
+    const some = laboratories.slice(from, to);
+    expect(weightedMean(some).value).toBeCloseTo(mean, 12);
+    expect(weightedMean(some).standardUncertainty).toBeCloseTo(u, 14);
+    expect(consistencyTest(some).chiSquare).toBeCloseTo(chiSquare, 9);
+    expect(consistencyTest(some).degreesOfFreedom).toBe(to - from - 1);
+  });
+  test('probabilities', () => {
+    expect(consistencyTest(laboratories).probability).toBeLessThan(1e-12);
+    expect(consistencyTest(laboratories.slice(1, 10)).probability).toBeCloseTo(0.008902109055868, 12);
+    expect(consistencyTest(laboratories.slice(1, 9)).probability).toBeCloseTo(0.1808339700800668, 12);
+  });
+});
+
+describe('E_n (ISO 13528, 9.7) against the published reference value 2.99 ± 0.06', () => {
+  const reference = { value: 2.99, expandedUncertainty: 0.06 };
+  test.each([
+    [2, -1.303688],
+    [3, -0.830769],
+    [5, -0.3],
+    [9, 0.44376],
+    [10, 1.043498],
+  ])('laboratory %s', (laboratory, expected) => {
+    const result = laboratories[laboratory - 1];
+    expect(result && normalisedError(result, reference)).toBeCloseTo(expected, 6);
+  });
+});
