@@ -7,8 +7,8 @@ const mm = z.number().min(0).max(1000);
 const screen = z.strictObject({
   xMm: mm.meta({ description: 'Left edge, millimetres from the left edge of the face.' }),
   yMm: mm.meta({ description: 'Top edge, millimetres from the top edge of the face.' }),
-  widthMm: mm,
-  heightMm: mm,
+  widthMm: mm.meta({ description: 'Width, millimetres.' }),
+  heightMm: mm.meta({ description: 'Height, millimetres.' }),
   display: z
     .enum(['dot-matrix', 'seven-segment', 'anti-aliased'])
     .meta({ description: 'How the screen forms its characters: decides which of them look alike.' }),
@@ -23,8 +23,8 @@ const control = z.strictObject({
     .meta({ description: 'A key on the bezel, a turning knob, or an area of the touch screen.' }),
   xMm: mm.meta({ description: 'Centre, millimetres from the left edge of the face.' }),
   yMm: mm.meta({ description: 'Centre, millimetres from the top edge of the face.' }),
-  widthMm: mm,
-  heightMm: mm,
+  widthMm: mm.meta({ description: 'Width or diameter, millimetres.' }),
+  heightMm: mm.meta({ description: 'Height or diameter, millimetres.' }),
 });
 
 export const familySchema = z
@@ -54,10 +54,10 @@ export const familySchema = z
       .meta({ description: 'How to tell the family by sight.' }),
     face: z
       .strictObject({
-        widthMm: mm,
-        heightMm: mm,
-        screen,
-        controls: z.array(control).min(1),
+        widthMm: mm.meta({ description: 'Width of the face plate, millimetres.' }),
+        heightMm: mm.meta({ description: 'Height of the face plate, millimetres.' }),
+        screen: screen.meta({ description: 'The screen.' }),
+        controls: z.array(control).min(1).meta({ description: 'Keys, knobs and touch areas.' }),
       })
       .meta({ description: 'The face plate, measured, for drawings.' }),
     output: z
@@ -71,8 +71,8 @@ export const familySchema = z
       .meta({ description: 'What the output stage is.' }),
     volume: z
       .strictObject({
-        lowestStep: z.int().min(0).max(200),
-        highestStep: z.int().min(1).max(200),
+        lowestStep: z.int().min(0).max(200).meta({ description: 'The lowest step.' }),
+        highestStep: z.int().min(1).max(200).meta({ description: 'The highest step.' }),
       })
       .meta({ description: 'The volume steps the screen counts.' }),
     code: z

@@ -7,7 +7,7 @@ const volts = z.number().min(0.01).max(50);
 export const planSchema = z
   .strictObject({
     name: line.meta({ description: 'The plan in the rider’s words.' }),
-    summary: paragraph,
+    summary: paragraph.meta({ description: 'The set-up in a sentence or two.' }),
     order: z.int().min(0).max(1000).meta({ description: 'Place in lists, lowest first.' }),
     feeds: z
       .enum(['factory-amplifier', 'aftermarket-amplifier', 'speakers'])

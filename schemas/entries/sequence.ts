@@ -20,13 +20,13 @@ const ignition = z.strictObject({
 });
 const wait = z.strictObject({
   kind: z.literal('wait'),
-  leastSeconds: seconds,
-  mostSeconds: seconds,
+  leastSeconds: seconds.meta({ description: 'How long it takes at least.' }),
+  mostSeconds: seconds.meta({ description: 'After how long to give up and start again.' }),
 });
 const press = z.strictObject({
   kind: z.enum(['press', 'tap']).meta({ description: 'press: a key or knob. tap: a touch area.' }),
-  control: slug,
-  times: z.int().min(1).max(20).default(1),
+  control: slug.meta({ description: 'The control, by its id on the face.' }),
+  times: z.int().min(1).max(20).default(1).meta({ description: 'How often, 1 where absent.' }),
 });
 const hold = z.strictObject({
   kind: z.literal('hold'),
@@ -38,9 +38,9 @@ const hold = z.strictObject({
 });
 const turn = z.strictObject({
   kind: z.literal('turn'),
-  control: slug,
-  direction: z.enum(['clockwise', 'anticlockwise']),
-  clicks: z.int().min(1).max(100),
+  control: slug.meta({ description: 'The knob, by its id on the face.' }),
+  direction: z.enum(['clockwise', 'anticlockwise']).meta({ description: 'Which way to turn.' }),
+  clicks: z.int().min(1).max(100).meta({ description: 'How many clicks.' }),
 });
 
 export const actionSchema = z
@@ -55,7 +55,7 @@ const recovery = z.strictObject({
 
 const state = z
   .strictObject({
-    id: slug,
+    id: slug.meta({ description: 'The name transitions use for it.' }),
     see: paragraph.meta({ description: 'What is seen in this state.' }),
     shows: z.enum(['nothing', 'profile-list', 'active-code']).default('nothing').meta({
       description: 'Whether a code can be read here: none, the list of all held, or the active one.',
@@ -75,20 +75,21 @@ export const sequenceSchema = z
   .strictObject({
     family: reference('families/'),
     name: line.meta({ description: 'A name for this way in, such as "Hold with ignition".' }),
-    summary: paragraph,
+    summary: paragraph.meta({ description: 'The whole way in, in a sentence or two.' }),
     cautions: z.array(caution).min(1).meta({ description: 'Cautions shown before the first step.' }),
     start: slug.meta({ description: 'The state the rider starts in.' }),
-    states: z.array(state).min(2),
+    states: z.array(state).min(2).meta({ description: 'What the rider sees on the way.' }),
     transitions: z
       .array(
         z.strictObject({
-          from: slug,
-          to: slug,
+          from: slug.meta({ description: 'The state it starts in.' }),
+          to: slug.meta({ description: 'The state it leads to.' }),
           action: actionSchema,
           say: line.meta({ description: 'The step in one plain sentence.' }),
         }),
       )
-      .min(1),
+      .min(1)
+      .meta({ description: 'The steps from state to state.' }),
     sources,
   })
   .meta({ title: 'Sequence', description: 'The way to the active code: one file in sequences/.' });

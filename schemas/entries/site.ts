@@ -11,17 +11,21 @@ export const siteSchema = z
     tagline: line.meta({ description: 'One line under the name.' }),
     about: paragraph.meta({ description: 'A few sentences for the start page.' }),
     notice: paragraph.optional().meta({ description: 'A line shown on every page, such as a warning.' }),
-    contact: z.strictObject({
-      phone: line.optional(),
-      email: z.email().optional(),
-      hours: line.optional(),
-    }),
+    contact: z
+      .strictObject({
+        phone: line.optional().meta({ description: 'As it is to be dialled.' }),
+        email: z.email().optional().meta({ description: 'Where questions go.' }),
+        hours: line.optional().meta({ description: 'When someone answers.' }),
+      })
+      .meta({ description: 'How to reach the shop.' }),
     address: webAddress.meta({ description: 'The address the site is published at.' }),
     repository: webAddress.optional().meta({ description: 'Where the entries are kept, for corrections.' }),
-    colours: z.strictObject({
-      accent: hexColour.meta({ description: 'Links and the code field, on light ground.' }),
-      accentDark: hexColour.meta({ description: 'The same on dark ground.' }),
-    }),
+    colours: z
+      .strictObject({
+        accent: hexColour.meta({ description: 'Links and the code field, on light ground.' }),
+        accentDark: hexColour.meta({ description: 'The same on dark ground.' }),
+      })
+      .meta({ description: 'The shop’s colours, as "#rrggbb".' }),
   })
   .meta({ title: 'Site', description: 'site.yaml in the content folder.' });
 

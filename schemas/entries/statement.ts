@@ -2,7 +2,12 @@
 import { z } from 'zod';
 import { channel, hz, paragraph, reference } from '../common.ts';
 
-const tolerance = z.number().min(0);
+const tolerance = (unit: string) =>
+  z
+    .number()
+    .min(0)
+    .optional()
+    .meta({ description: `How far off the source may be (±), ${unit}; absent: as rounded.` });
 const profile = reference('profiles/');
 
 /** One claim; `trait` decides which fields it has. A missing tolerance means: as rounded. */
@@ -11,7 +16,7 @@ export const claimSchema = z.discriminatedUnion('trait', [
     profile,
     trait: z.literal('bass-boost'),
     valueDb: z.number().min(-40).max(40).meta({ description: 'Boost relative to 1 kHz, dB.' }),
-    toleranceDb: tolerance.optional(),
+    toleranceDb: tolerance('dB'),
   }),
   z.strictObject({
     profile,
@@ -21,36 +26,40 @@ export const claimSchema = z.discriminatedUnion('trait', [
       .min(0)
       .max(50)
       .meta({ description: 'Volts rms at the highest clean step, 1 kHz.' }),
-    toleranceVolts: tolerance.optional(),
+    toleranceVolts: tolerance('volts'),
   }),
   z.strictObject({
     profile,
     trait: z.literal('highest-clean-step'),
-    valueStep: z.int().min(0).max(200),
-    toleranceSteps: z.int().min(0).optional(),
+    valueStep: z.int().min(0).max(200).meta({ description: 'The highest step that plays clean.' }),
+    toleranceSteps: z
+      .int()
+      .min(0)
+      .optional()
+      .meta({ description: 'How many steps the source may be off; absent: none.' }),
   }),
   z.strictObject({
     profile,
     trait: z.literal('lower-corner'),
     valueHz: hz.meta({ description: 'Frequency 3 dB below 1 kHz at the low end.' }),
-    toleranceHz: tolerance.optional(),
+    toleranceHz: tolerance('hertz'),
   }),
   z.strictObject({
     profile,
     trait: z.literal('upper-corner'),
     valueHz: hz.meta({ description: 'Frequency 3 dB below 1 kHz at the high end.' }),
-    toleranceHz: tolerance.optional(),
+    toleranceHz: tolerance('hertz'),
   }),
   z.strictObject({
     profile,
     trait: z.literal('rear-to-front'),
     valueDb: z.number().min(-100).max(40).meta({ description: 'Rear level relative to front, dB.' }),
-    toleranceDb: tolerance.optional(),
+    toleranceDb: tolerance('dB'),
   }),
   z.strictObject({
     profile,
     trait: z.literal('muted'),
-    channel,
+    channel: channel.meta({ description: 'The output it speaks of.' }),
     value: z.boolean().meta({ description: 'true: the source says this output is silent.' }),
   }),
 ]);

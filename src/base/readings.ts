@@ -99,6 +99,7 @@ export function readReadings(
   };
   const findings: Finding[] = [];
   let header: string[] | undefined;
+  let lastLine = 0;
   const readRow = (cells: string[], line: number): void => {
     if (!header) {
       header = cells;
@@ -135,22 +136,33 @@ export function readReadings(
       );
     }
   };
+  const loneReturn = /\r(?!\n)/.exec(source.text);
+  if (loneReturn) {
+    const finding = rowFinding(
+      source.place(loneReturn.index),
+      'A line ends here in a way only very old programs write.',
+      'Save the sheet again as CSV with ordinary line ends.',
+    );
+    return { table: new ReadingTable(session, source, rows), findings: [finding] };
+  }
   try {
     parse(source.text, {
+      record_delimiter: ['\n', '\r\n'],
       relax_column_count: true,
       skip_empty_lines: true,
       trim: true,
       on_record: (record: string[], { lines }) => {
+        if (record.some((cell) => cell.includes('\n'))) throw new UnclosedQuote();
         readRow(record, lines);
+        lastLine = lines;
         return null;
       },
     });
   } catch (error) {
-    if (!(error instanceof CsvError)) throw error;
-    const line = typeof error.lines === 'number' ? error.lines : 1;
+    if (!(error instanceof CsvError || error instanceof UnclosedQuote)) throw error;
     findings.push(
       rowFinding(
-        cellPlace(source, line, -1),
+        cellPlace(source, lineOfQuote(source, lastLine + 1), -1),
         'This row cannot be read as CSV: a quotation mark is out of place.',
         'Take the quotation marks out of this row; no cell of a sheet needs them.',
       ),
@@ -166,6 +178,15 @@ export function readReadings(
     );
   }
   return { table: new ReadingTable(session, source, rows), findings };
+}
+
+/** A quoted cell that runs on over a line end: nothing after it can be trusted. */
+class UnclosedQuote extends Error {}
+
+/** The first line from `line` on that holds a quotation mark. */
+function lineOfQuote(source: TextFile, line: number): number {
+  for (let at = line; at <= source.lineCount; at += 1) if (source.lineText(at).includes('"')) return at;
+  return Math.min(line, source.lineCount);
 }
 
 /** The row as data for the schema: numbers where a cell is a plain decimal number, the cell's text elsewhere. */

@@ -25,6 +25,11 @@ export class TextFile {
     };
   }
 
+  /** How many lines there are, the empty one after a last line end included. */
+  get lineCount(): number {
+    return this.#starts().length;
+  }
+
   /** The text of a 1-based line without its line end; empty beyond the last line. */
   lineText(line: number): string {
     const starts = this.#starts();

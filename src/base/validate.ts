@@ -64,6 +64,14 @@ function issueFindings(
   if (input === undefined) return [missing(path, at, noun)];
   if (issue.code === 'invalid_type') {
     const source = positions.sourceOf(path) ?? JSON.stringify(input);
+    if (input === '') {
+      return [
+        at(
+          `${label} must be ${wanted(issue.expected)}, and this cell is empty.`,
+          'Fill it in, or take the row out.',
+        ),
+      ];
+    }
     if (issue.expected === 'string' && typeof input !== 'object') {
       return [
         at(
@@ -209,6 +217,7 @@ function unitOf(path: DataPath): string {
   const key = String(path.at(-1)).toLowerCase();
   const units: readonly (readonly [ending: string, unit: string])[] = [
     ['volts', ' V'],
+    ['voltsrms', ' V'],
     ['ohms', ' Ω'],
     ['percent', ' %'],
     ['seconds', ' s'],
