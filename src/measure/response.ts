@@ -83,10 +83,10 @@ export function corner(response: readonly ResponsePoint[], side: 'lower' | 'uppe
   const fraction = (halfPowerDb - inside.level.value) / (outside.level.value - inside.level.value);
   const hz = inside.hz * 2 ** (octaves * fraction);
 
-  const bend = Math.max(
-    Math.abs(secondDifference(outward, beyond - 1)),
-    Math.abs(secondDifference(outward, beyond)),
-  );
+  // A second difference flattens a bend narrower than the points: half as much again is allowed for.
+  const bend =
+    1.5 *
+    Math.max(Math.abs(secondDifference(outward, beyond - 1)), Math.abs(secondDifference(outward, beyond)));
   const toHz = (levelDb: number): number => (hz * Math.LN2 * levelDb) / Math.abs(slopeDbPerOctave);
   return {
     frequency: quantity(hz, 'Hz', [

@@ -40,7 +40,7 @@ interface Comparison {
 
 function comparisons(): Comparison[] {
   return [...answers.outputs.values()].flatMap((output) =>
-    [...output.characteristics, ...output.others].flatMap((computed) => {
+    [...output.characteristics, ...output.others].flatMap((computed): Comparison[] => {
       const value = trueValue(output.profile, computed);
       if (value === undefined) return [];
       const label = `${output.profile} ${computed.name} ${computed.value} ± ${computed.expandedUncertainty} (${computed.bound}), truth ${value}`;
