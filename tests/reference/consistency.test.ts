@@ -1,6 +1,14 @@
 /** Key comparison CCQM-K30, lead in wine (Hearn et al., Metrologia 45 (2008) 08001), mg/kg. */
 import { describe, expect, test } from 'vitest';
-import { consistencyTest, normalisedError, weightedMean } from '../../src/measure/index.ts';
+import {
+  betweenBenchDeviation,
+  birgeRatio,
+  consistencyTest,
+  largestConsistentSubset,
+  mandelPauleMean,
+  normalisedError,
+  weightedMean,
+} from '../../src/measure/index.ts';
 
 /** The published results, `[value, U, k]`, laboratories 1 to 11. */
 const published = [
@@ -53,5 +61,46 @@ describe('E_n (ISO 13528, 9.7) against the published reference value 2.99 ± 0.0
   ])('laboratory %s', (laboratory, expected) => {
     const result = laboratories[laboratory - 1];
     expect(result && normalisedError(result, reference)).toBeCloseTo(expected, 6);
+  });
+});
+
+describe('what to do with estimates that do not agree', () => {
+  test.each([
+    ['all 11', 0, 11, 9.55235067577189],
+    ['laboratories 2 to 10', 1, 10, 1.597134638230675],
+    ['laboratories 2 to 9', 1, 9, 1.203505041005772],
+  ] as const)('Birge ratio of %s (recomputed independently)', (_, from, to, ratio) => {
+    expect(birgeRatio(consistencyTest(laboratories.slice(from, to)))).toBeCloseTo(ratio, 11);
+  });
+
+  test('the largest consistent subset is laboratories 2 to 9 (Cox, Metrologia 44:187, 2007)', () => {
+    expect(largestConsistentSubset(laboratories).map((index) => index + 1)).toEqual([2, 3, 4, 5, 6, 7, 8, 9]);
+  });
+
+  test('of subsets as large the one with the smallest χ² is taken; one alone is always consistent', () => {
+    const estimate = (value: number) => ({ value, standardUncertainty: 0.1 });
+    expect(largestConsistentSubset([estimate(0), estimate(5), estimate(0.1), estimate(5.2)])).toEqual([0, 2]);
+    expect(largestConsistentSubset([estimate(3)])).toEqual([0]);
+  });
+
+  test('more than can be enumerated is refused, not guessed', () => {
+    expect(() => largestConsistentSubset(Array(21).fill({ value: 1, standardUncertainty: 1 }))).toThrow(
+      RangeError,
+    );
+  });
+
+  // The root of the Mandel–Paule equation found by scipy.optimize.brentq.
+  test.each([
+    [0, 11, 1.2358036412816773, 3.1322399621235184, 0.3797843262217839],
+    [1, 10, 0.05201195987382262, 2.9684771155374374, 0.022747363715258696],
+  ])('Mandel–Paule deviation, mean and u of laboratories %s to %s', (from, to, s, mean, u) => {
+    const result = mandelPauleMean(laboratories.slice(from, to));
+    expect(result.betweenBench).toBeCloseTo(s, 10);
+    expect(result.value).toBeCloseTo(mean, 10);
+    expect(result.standardUncertainty).toBeCloseTo(u, 10);
+  });
+
+  test('estimates that agree need no deviation between benches', () => {
+    expect(betweenBenchDeviation(laboratories.slice(2, 5))).toBe(0);
   });
 });
