@@ -1,18 +1,6 @@
 /** What a rider should do next after a search, in a sentence or two. */
 import type { CodeSearch } from './find.ts';
-
-const ordinals = [
-  'first',
-  'second',
-  'third',
-  'fourth',
-  'fifth',
-  'sixth',
-  'seventh',
-  'eighth',
-  'ninth',
-  'tenth',
-];
+import { ordinal } from './note.ts';
 
 /** Advice for each verdict; says which character to look at again where that settles it. */
 export function adviceFor(search: CodeSearch): string {
@@ -25,7 +13,7 @@ export function adviceFor(search: CodeSearch): string {
     case 'look-again': {
       const { lookAgain } = search;
       if (!lookAgain) return 'More than one profile fits: compare the unit before you choose.';
-      const place = ordinals[lookAgain.position - 1] ?? `${lookAgain.position}th`;
+      const place = ordinal(lookAgain.position);
       const options = lookAgain.options.map((option) => (option === '' ? 'nothing' : option));
       return `Look at the ${place} character again: is it ${options.join(' or ')}?`;
     }

@@ -4,13 +4,20 @@
  * The model writes text from left to right. Before each character of the code, and at its end, a stray
  * character may come, any number of times; then the code's character is read right, taken for a look-alike
  * or for any other, dropped, doubled, swapped with the next or, with the next, seen as a digraph. The chances
- * of these sum to one, so those of all texts do (checked in the tests) as far as texts keep to the alphabet.
+ * of these sum to one; so do those of all texts of the alphabet, but for what `likelihood` names.
  *
  * Everything is counted against text made of uniformly random characters: each typed character multiplies by
  * the size of the alphabet. So 1 means "no better than chance", and long codes keep clear of underflow.
  */
 import type { ConfusionModel } from './confusion.ts';
-import { alphabetSize, longestCompared, type SlipRates, stoppedEarly, unreadFactor } from './constants.ts';
+import {
+  addedZero,
+  alphabetSize,
+  longestCompared,
+  type SlipRates,
+  stoppedEarly,
+  unreadFactor,
+} from './constants.ts';
 import { leadingZeros } from './normalise.ts';
 
 /** One way in which a typed text departs from a code. */
@@ -50,7 +57,7 @@ const n = alphabetSize;
 // Scratch, filled anew by each comparison: calls cannot overlap, and ten thousand codes make no garbage.
 const side = longestCompared + 1;
 const table = new Float64Array(side * side);
-const readRight = new Float64Array(side);
+const parts = new Float64Array(arrivals.length);
 const typed = new Uint16Array(side);
 const code = new Uint16Array(side);
 const outcome = { complete: 0, beginning: 0 };
@@ -67,52 +74,44 @@ const cell = (j: number, i: number): number => table[j * (codeLength + 1) + i] a
 export const stopChance = (unread: number): number =>
   stoppedEarly * (1 - unreadFactor) * unreadFactor ** (unread - 1);
 
-/**
- * What the ways to the cell (j typed, i of the code) bring together; each by itself into `parts`, if given,
- * in the order of `arrivals`.
- */
-function arrive(j: number, i: number, parts?: number[]): number {
+/** The table's value at (j typed, i of the code), leaving in `parts` what each way there brings. */
+function arrive(j: number, i: number): number {
   const shown = code[i - 1] as number;
   const seen = typed[j - 1] as number;
-  const notAdded = 1 - rates.added;
-  const dropped = i > 0 ? notAdded * rates.dropped * cell(j, i - 1) : 0;
-  const added = j > 0 ? rates.added * cell(j - 1, i) : 0;
-  let match = 0;
-  let lookAlike = 0;
-  let other = 0;
-  let doubled = 0;
-  let swapped = 0;
-  let pairSeen = 0;
-  let pairTyped = 0;
-  let zeros = 0;
+  const read = n * (1 - rates.added); // no stray first, one character typed
+  parts.fill(0);
+  if (i > 0) parts[3] = (read / n) * rates.dropped * cell(j, i - 1);
+  if (j > 0) parts[5] = rates.added * cell(j - 1, i);
   if (i > 0 && j > 0) {
-    const before = notAdded * n * cell(j - 1, i - 1);
+    const before = read * cell(j - 1, i - 1);
     if (shown === seen) {
-      match = before * (readRight[i - 1] as number);
-      if (j > 1 && typed[j - 2] === shown) doubled = notAdded * n * n * rates.doubled * cell(j - 2, i - 1);
+      parts[0] = before * chanceReadRight(i - 1);
+      if (j > 1 && typed[j - 2] === shown) parts[4] = read * n * rates.doubled * cell(j - 2, i - 1);
     } else {
       if (shown < 128 && seen < 128) {
-        lookAlike = before * rates.lookAlike * (model.seen[shown * 128 + seen] as number);
+        parts[1] = before * rates.lookAlike * (model.seen[shown * 128 + seen] as number);
       }
-      other = (before * rates.other) / (n - 1);
+      parts[2] = (before * rates.other) / (n - 1);
       if (j > 1 && i > 1 && shown === typed[j - 2] && seen === code[i - 2]) {
-        swapped = notAdded * n * n * rates.swapped * cell(j - 2, i - 2);
+        parts[6] = read * n * rates.swapped * cell(j - 2, i - 2);
       }
       for (const { codes, probability } of model.digraphs) {
-        const chance = notAdded * n * rates.lookAlike * probability;
+        const chance = read * rates.lookAlike * probability;
         if (i > 1 && seen === codes.single && shown === codes.second && code[i - 2] === codes.first) {
-          pairSeen += chance * cell(j - 1, i - 2);
+          parts[7] = chance * cell(j - 1, i - 2);
         }
         if (j > 1 && shown === codes.single && seen === codes.second && typed[j - 2] === codes.first) {
-          pairTyped += chance * n * cell(j - 2, i - 1);
+          parts[8] = chance * n * cell(j - 2, i - 1);
         }
       }
     }
   }
-  // Zeros at the start in another number: each more is half as likely.
-  if (j === typedZeros && i === codeZeros && j !== i) zeros = rates.leadingZeros * 0.5 * (n / 2) ** j;
-  parts?.push(match, lookAlike, other, dropped, doubled, added, swapped, pairSeen, pairTyped, zeros);
-  return match + lookAlike + other + dropped + doubled + added + swapped + pairSeen + pairTyped + zeros;
+  if (j === typedZeros && i === codeZeros && j !== i) {
+    parts[9] = rates.leadingZeros * (1 - addedZero) * (n * addedZero) ** j;
+  }
+  let sum = 0;
+  for (let way = 0; way < parts.length; way += 1) sum += parts[way] as number;
+  return sum;
 }
 
 /** Chance that the code's character at `i` is read right: what the other events leave. */
@@ -149,8 +148,8 @@ export function compare(
   codeLength = Math.min(codeText.length, longestCompared);
   for (let j = 0; j < typedLength; j += 1) typed[j] = typedText.charCodeAt(j);
   for (let i = 0; i < codeLength; i += 1) code[i] = codeText.charCodeAt(i);
-  for (let i = 0; i < codeLength; i += 1) readRight[i] = chanceReadRight(i);
-  typedZeros = Math.min(leadingZeros(typedText), typedLength);
+  typedZeros = leadingZeros(typedText);
+  if (typedZeros >= typedLength) typedZeros = -1; // a row of zeros is the zeros of no code
   codeZeros = Math.min(leadingZeros(codeText), codeLength);
   const width = codeLength + 1;
   table.fill(0, 0, (typedLength + 1) * width);
@@ -178,7 +177,7 @@ export function compare(
   const notAdded = 1 - rates.added;
   outcome.complete = notAdded * cell(typedLength, codeLength);
   outcome.beginning = 0;
-  for (let i = 0; i < codeLength; i += 1) {
+  for (let i = from; i <= to && i < codeLength; i += 1) {
     outcome.beginning += notAdded * cell(typedLength, i) * stopChance(codeLength - i);
   }
   return outcome;
@@ -187,7 +186,7 @@ export function compare(
 /** The likeliest slips by which the text of the latest `compare` came of its code, in the code's order. */
 export function slipsOfLatest(): Slip[] {
   const text = (characters: Uint16Array, from: number, to: number): string =>
-    String.fromCharCode(...characters.subarray(from, to));
+    String.fromCharCode(...characters.subarray(from, to)).toWellFormed();
   let i = codeLength;
   if (outcome.beginning > outcome.complete) {
     const stops = Array.from(
@@ -199,8 +198,7 @@ export function slipsOfLatest(): Slip[] {
   let j = typedLength;
   const slips: Slip[] = [];
   while (j + i > 0) {
-    const parts: number[] = [];
-    arrive(j, i, parts);
+    arrive(j, i);
     const [kind, typedCount, codeCount] = arrivals[parts.indexOf(Math.max(...parts))] ?? arrivals[9];
     const zeros = kind === 'leading-zeros';
     const fromTyped = zeros ? 0 : j - typedCount;

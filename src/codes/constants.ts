@@ -38,6 +38,9 @@ export const misreadRates: SlipRates = {
   leadingZeros: 0.02, // people leave them out, and spreadsheets do
 };
 
+/** Each zero too many at the start is once more so likely: zeros are rather left out than added. */
+export const addedZero = 1 / 8;
+
 /**
  * How an unknown code differs from a known one it is a relative of: another revision, the next number. On
  * average one character of it is different; look-alikes are no likelier than others.
@@ -82,7 +85,7 @@ export const foundAtLeast = 0.97;
 export const worthAsking = 0.2;
 
 /** A candidate within this factor of the best belongs to the question. */
-export const closeToBest = 0.02;
+export const closeToBest = 0.005;
 
 /** Candidates below this are not listed, save beginnings, each of which may be one of thousands. */
 export const worthListing = 0.001;
@@ -91,7 +94,7 @@ export const worthListing = 0.001;
 export const negligible = 1e-4;
 
 /** Beyond so many slips that are no look-alikes a text is not taken for a code: at the rates above such a
- * thing happens to fewer than one reading in 10,000, and the search is many times faster for it. */
+ * thing happens to fewer than one reading in 5,000, and the search is many times faster for it. */
 export const mostSlips = (typedLength: number): number => 2 + Math.floor(typedLength / 6);
 
 /** How many candidates are listed unless told otherwise. */

@@ -1,33 +1,17 @@
 /** Ranks the known codes by how likely each is the one a rider read and typed. */
 import { compare, slipsOfLatest } from './alignment.ts';
+import type { CodeIndex } from './code-index.ts';
 import {
-  type CodeEntry,
-  type CodeIndex,
-  characterCounts,
-  fewestSlips,
-  type Spelling,
-  strangerLengthChance,
-} from './codeIndex.ts';
-import {
-  alphabetSize,
   closeToBest,
   defaultLimit,
   foundAtLeast,
-  longestCompared,
   misreadRates,
-  mostSlips,
-  negligible,
-  otherFamilyWeight,
-  otherSpellingWeight,
-  prior,
-  relativeRates,
-  stoppedEarly,
-  strangerTypedAsKnown,
   worthAsking,
   worthListing,
 } from './constants.ts';
-import { canonicalCode, displayedPosition, leadingZeros } from './normalise.ts';
+import { canonicalCode, displayedPosition } from './normalise.ts';
 import { slipsInWords } from './note.ts';
+import { type Hit, posterior, sumOf } from './posterior.ts';
 
 export interface CodeCandidate {
   /** As the screen shows it. */
@@ -77,15 +61,6 @@ export interface FindOptions {
   readonly limit?: number;
 }
 
-/** A known code that explains what was typed. */
-interface Hit {
-  readonly spelling: Spelling;
-  readonly exact: boolean;
-  readonly isBeginning: boolean;
-  /** Posterior probability. */
-  probability: number;
-}
-
 /**
  * Finds which known codes a typed text may be, the likeliest first. Case, separators and file endings do not
  * matter. Takes any text, an empty one for an unknown code, and never throws.
@@ -94,107 +69,53 @@ export function findCode(index: CodeIndex, typed: string, options: FindOptions =
   const { family } = options;
   const limit = Math.max(1, Math.floor(options.limit ?? defaultLimit) || defaultLimit);
   const text = canonicalCode(typed);
-  const { hits, noneOfThese } = posteriors(index, text, family);
-  const inFamily = (hit: Hit): boolean => family === undefined || hit.spelling.entry.family === family;
+  const { hits, noneOfThese } = posterior(index, text, family);
+  const inFamily = ({ spelling }: Hit): boolean => family === undefined || spelling.entry.family === family;
   hits.sort(
     (a, b) =>
       Number(inFamily(b)) - Number(inFamily(a)) ||
       Number(b.exact) - Number(a.exact) ||
       b.probability - a.probability,
   );
+  const own = hits.filter(inFamily);
   const [best] = hits;
   const sameCode = hits.filter((hit) => hit.spelling.canonical === best?.spelling.canonical);
   const families = [...new Set(sameCode.filter(inFamily).map((hit) => hit.spelling.entry.family))];
-  const pickFamily = families.length > 1;
-  const list = (some: readonly Hit[]): CodeCandidate[] =>
-    some
-      .filter((hit) => hit.isBeginning || hit.probability >= worthListing)
-      .slice(0, limit)
-      .map((hit) => {
-        const { code, family, profile } = hit.spelling.entry;
-        const note = noteOn(index, hit, typed, text);
-        const hint =
-          pickFamily && sameCode.includes(hit) ? '; several families have this code: pick yours' : '';
-        return { code, family, profile, probability: hit.probability, note: note + hint };
-      });
+  if (families.length === 1) families.pop();
+
+  const list = (some: readonly Hit[]): CodeCandidate[] => {
+    // Beginnings may be thousands, each improbable: if they are credible together, the best sets the scale.
+    const scale = sumOf(some) < worthAsking ? 1 : (some[0]?.probability ?? 1);
+    const listed = some.filter((hit) => hit.probability >= worthListing * scale).slice(0, limit);
+    return listed.map((hit) => {
+      const { code, family, profile } = hit.spelling.entry;
+      const pick = families.length > 0 && sameCode.includes(hit);
+      const note = noteOn(index, hit, typed, text) + (pick ? '; several families have it: pick yours' : '');
+      return { code, family, profile, probability: hit.probability, note };
+    });
+  };
   const conclude = (verdict: CodeVerdict): CodeSearch => ({
     verdict,
     candidates: list(hits),
     elsewhere: [],
-    families: pickFamily ? families : [],
+    families,
     noneOfThese,
   });
 
-  const own = hits.filter(inFamily);
-  if (family !== undefined && sum(own) < worthAsking) {
-    return { ...conclude('unknown'), candidates: list(own), elsewhere: list(hits.slice(own.length)) };
+  if (family !== undefined && sumOf(own) < worthAsking) {
+    const elsewhere = list(hits.slice(own.length));
+    return { verdict: 'unknown', candidates: list(own), elsewhere, families: [], noneOfThese };
   }
   if (!best) return conclude('unknown');
-  const beginnings = sum(hits.filter((hit) => hit.isBeginning));
-  if (best.isBeginning || (!best.exact && beginnings > sum(sameCode))) {
+  const sum = sumOf(sameCode);
+  const beginnings = sumOf(hits.filter((hit) => hit.isBeginning));
+  if (best.isBeginning || (!best.exact && beginnings > sum)) {
     return conclude(beginnings < worthAsking ? 'unknown' : 'partial');
   }
-  if (sum(sameCode) < foundAtLeast) {
-    if (!best.exact && sum(sameCode) < worthAsking) return conclude('unknown');
-    const lookAgain = whereToLook(best, hits, text, noneOfThese);
-    return { ...conclude('look-again'), ...(lookAgain && { lookAgain }) };
-  }
-  return conclude(sameCode.filter(inFamily).length > 1 ? 'look-again' : 'found');
-}
-
-const sum = (hits: readonly Hit[]): number => hits.reduce((total, hit) => total + hit.probability, 0);
-
-/** Bayes' rule over all known codes, a stranger's code and unknown relatives of the known ones. */
-function posteriors(
-  index: CodeIndex,
-  text: string,
-  family: string | undefined,
-): { hits: Hit[]; noneOfThese: number } {
-  const hits: Hit[] = [];
-  if (text === '' || index.spellings.length === 0) return { hits, noneOfThese: 1 };
-  const { model } = index;
-  const weightOf = (entry: CodeEntry): number =>
-    family === undefined || entry.family === family ? 1 : otherFamilyWeight;
-  const perWeight = 1 / index.entries.reduce((total, entry) => total + weightOf(entry), 0);
-  const length = Math.min(text.length, longestCompared);
-  let stranger = prior.stranger * strangerLengthChance(index, length);
-  const allowed = mostSlips(length);
-  const atLeast = Math.max(
-    (negligible * stranger) / (prior.known * perWeight),
-    alphabetSize ** length * (misreadRates.other / (alphabetSize - 1)) ** (allowed + 1),
-  );
-  const counts = characterCounts(text.slice(leadingZeros(text), longestCompared), model);
-
-  let relatives = 0;
-  let exactKnown = false;
-  for (const spelling of index.spellings) {
-    const { entry, canonical, displayed } = spelling;
-    if (fewestSlips(counts, spelling.counts) > allowed) continue;
-    const { complete, beginning } = compare(text, canonical, misreadRates, model, atLeast);
-    const whole = (1 - stoppedEarly) * complete;
-    if (whole + beginning < atLeast) continue;
-    const weight = weightOf(entry) * perWeight * (displayed ? 1 : otherSpellingWeight);
-    const probability = prior.known * weight * (whole + beginning);
-    const exact = canonical === text;
-    exactKnown ||= exact;
-    // Of several spellings the likeliest counts: simple, and a little generous to codes that have many.
-    const last = hits.at(-1);
-    if (last?.spelling.entryIndex !== spelling.entryIndex) {
-      hits.push({ spelling, exact, isBeginning: beginning > whole, probability });
-    } else if (probability > last.probability) {
-      hits[hits.length - 1] = { spelling, exact, isBeginning: beginning > whole, probability };
-    }
-    const relative = compare(text, canonical, relativeRates(canonical.length), model);
-    relatives += prior.relative * weight * ((1 - stoppedEarly) * relative.complete + relative.beginning);
-  }
-  // What is typed exactly like a known code is no relative of one, and a stranger's only if misread as well.
-  if (exactKnown) {
-    relatives = 0;
-    stranger *= strangerTypedAsKnown;
-  }
-  const total = sum(hits) + stranger + relatives;
-  for (const hit of hits) hit.probability /= total;
-  return { hits, noneOfThese: (stranger + relatives) / total };
+  if (sum >= foundAtLeast) return conclude(sameCode.filter(inFamily).length > 1 ? 'look-again' : 'found');
+  if (!best.exact && sum < worthAsking) return conclude('unknown');
+  const lookAgain = whereToLook(best, hits, text, noneOfThese);
+  return { ...conclude('look-again'), ...(lookAgain && { lookAgain }) };
 }
 
 function noteOn(index: CodeIndex, hit: Hit, typed: string, text: string): string {

@@ -2,7 +2,7 @@
 
 export { adviceFor } from './advice.ts';
 export type { Slip } from './alignment.ts';
-export { buildCodeIndex, type CodeEntry, type CodeIndex } from './codeIndex.ts';
+export { buildCodeIndex, type CodeEntry, type CodeIndex } from './code-index.ts';
 export { type ConfusionModel, confusionModel, generalDisplay } from './confusion.ts';
 export {
   type CodeCandidate,
@@ -13,5 +13,5 @@ export {
   type LookAgain,
 } from './find.ts';
 export { likelihood } from './likelihood.ts';
-export { foldLookAlikes } from './looksAlike.ts';
+export { foldLookAlikes } from './look-alikes.ts';
 export { canonicalCode } from './normalise.ts';
