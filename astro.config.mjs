@@ -1,2 +1,14 @@
 import { defineConfig } from 'astro/config';
-export default defineConfig({ output: 'static' });
+
+// Output folder and base path come from the command that publishes; see src/publish/.
+export default defineConfig({
+  output: 'static',
+  trailingSlash: 'always',
+  build: {
+    format: 'directory',
+    assets: 'assets',
+    // One request a page: on a bad signal a second round trip costs more than a few kilobytes.
+    inlineStylesheets: 'always',
+  },
+  devToolbar: { enabled: false },
+});

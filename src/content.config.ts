@@ -1,0 +1,55 @@
+/** One collection for each kind of page, fed with view models from the answers; pages never read files. */
+import { defineCollection } from 'astro:content';
+import { z } from 'astro/zod';
+import type { Answers } from './answers.ts';
+import { type CodeList, codeList } from './views/code-list.ts';
+import { currentAnswers } from './views/current.ts';
+import { type GuidePageView, guidePages } from './views/guide-page.ts';
+import { type PlanPageView, planPages } from './views/plan-answers.ts';
+import { type ProfilePageView, profilePages } from './views/profile-page.ts';
+import { type ReadingsPageView, readingsPages } from './views/readings-page.ts';
+import { type ListsView, listsView, type SiteView, siteView } from './views/site.ts';
+import { type SourcePageView, sourcePages } from './views/source-page.ts';
+import { type UnitPageView, unitPages } from './views/unit-page.ts';
+
+type Identified<View> = readonly (readonly [id: string, view: View])[];
+
+/** A collection whose entries are views; they are typed here, so their shape is not checked a second time. */
+function viewsOf<View extends object>(
+  name: string,
+  make: (answers: Answers, base: string) => Identified<View> | Promise<Identified<View>>,
+) {
+  return defineCollection({
+    schema: z.custom<View>((data) => typeof data === 'object' && data !== null),
+    loader: {
+      name,
+      load: async ({ store, config }) => {
+        const base = config.base.endsWith('/') ? config.base : `${config.base}/`;
+        const views = await make(await currentAnswers(), base);
+        store.clear();
+        for (const [id, view] of views) store.set({ id, data: { ...view } as Record<string, unknown> });
+      },
+    },
+  });
+}
+
+const byId = <View extends { readonly id: string }>(views: readonly View[]): Identified<View> =>
+  views.map((view) => [view.id, view]);
+
+export const collections = {
+  site: viewsOf<SiteView>('site', (answers) => [['site', siteView(answers)]]),
+  lists: viewsOf<ListsView>('lists', (answers) => [['lists', listsView(answers)]]),
+  codes: viewsOf<CodeList>('codes', (answers) => [['codes', codeList(answers)]]),
+  unitPages: viewsOf<UnitPageView>('unitPages', async (answers, base) =>
+    byId(await unitPages(answers, base)),
+  ),
+  profilePages: viewsOf<ProfilePageView>('profilePages', (answers) => byId(profilePages(answers))),
+  readingsPages: viewsOf<ReadingsPageView>('readingsPages', (answers) =>
+    readingsPages(answers).map((view) => [view.profile, view]),
+  ),
+  planPages: viewsOf<PlanPageView>('planPages', (answers) => byId(planPages(answers))),
+  guidePages: viewsOf<GuidePageView>('guidePages', async (answers, base) =>
+    byId(await guidePages(answers, base)),
+  ),
+  sourcePages: viewsOf<SourcePageView>('sourcePages', (answers) => byId(sourcePages(answers))),
+};

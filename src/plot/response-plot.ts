@@ -1,0 +1,113 @@
+/** The frequency response at several volume steps, relative to 1 kHz, on a third-octave grid. */
+import { scaleLinear, scaleLog } from 'd3-scale';
+import { area, line } from 'd3-shape';
+import { frame, type PlacedTick, round } from './frame.ts';
+import { spread } from './label-places.ts';
+import { decibelTicks, thirdOctaveTicks } from './ticks.ts';
+
+export interface ResponsePoint {
+  readonly hz: number;
+  /** Level relative to 1 kHz, dB. */
+  readonly levelDb: number;
+  /** Expanded uncertainty, dB. */
+  readonly uncertaintyDb: number;
+}
+
+export interface ResponsePlotData {
+  readonly curves: readonly { readonly step: number; readonly points: readonly ResponsePoint[] }[];
+}
+
+export interface ResponsePlot {
+  readonly hzTicks: readonly PlacedTick[];
+  readonly levelTicks: readonly PlacedTick[];
+  /** Where 0 dB, the level at 1 kHz, lies. */
+  readonly zeroY: number;
+  readonly right: number;
+  readonly curves: readonly {
+    readonly step: number;
+    readonly path: string;
+    readonly band: string;
+    /** Number of the line style, 0 to 5: each has a dash of its own. */
+    readonly style: number;
+    readonly end: { readonly x: number; readonly y: number };
+    readonly label: { readonly text: string; readonly y: number };
+  }[];
+  readonly description: string;
+}
+
+/** Line styles that are told apart without colour. */
+export const lineStyles = 6;
+
+/** Levels below this are cut off: what is left there is noise, dB. */
+const floorDb = -36;
+
+const labelRoom = 46;
+const labelGap = 14;
+
+/** Lays the plot out. At least one curve with at least one point. */
+export function responsePlot({ curves }: ResponsePlotData): ResponsePlot {
+  const all = curves.flatMap((curve) => curve.points);
+  const lowestHz = Math.min(20, ...all.map((point) => point.hz));
+  const highestHz = Math.max(20_000, ...all.map((point) => point.hz));
+  const lowestDb = Math.max(
+    floorDb,
+    Math.min(-6, ...all.map((point) => point.levelDb - point.uncertaintyDb)),
+  );
+  const highestDb = Math.max(6, ...all.map((point) => point.levelDb + point.uncertaintyDb));
+  const bottomDb = Math.floor(lowestDb / 3) * 3;
+  const topDb = Math.ceil(highestDb / 3) * 3;
+
+  const right = frame.right - labelRoom;
+  const x = scaleLog([lowestHz, highestHz], [frame.left, right]);
+  const y = scaleLinear([bottomDb, topDb], [frame.bottom, frame.top]).clamp(true);
+  const path = line<ResponsePoint>()
+    .x((point) => x(point.hz))
+    .y((point) => y(point.levelDb))
+    .digits(1);
+  const band = area<ResponsePoint>()
+    .x((point) => x(point.hz))
+    .y0((point) => y(point.levelDb - point.uncertaintyDb))
+    .y1((point) => y(point.levelDb + point.uncertaintyDb))
+    .digits(1);
+
+  const ends = curves.map(({ points }) => {
+    const last = points.at(-1);
+    return { x: round(x(last?.hz ?? highestHz)), y: round(y(last?.levelDb ?? 0)) };
+  });
+  const labelYs = spread(
+    ends.map((end) => end.y),
+    labelGap,
+    frame.top + 4,
+    frame.bottom - 4,
+  );
+  return {
+    hzTicks: thirdOctaveTicks(lowestHz, highestHz).map(({ value, label }) => ({
+      at: round(x(value)),
+      label,
+    })),
+    levelTicks: decibelTicks(bottomDb, topDb).map(({ value, label }) => ({ at: round(y(value)), label })),
+    zeroY: round(y(0)),
+    right,
+    curves: curves.map(({ step, points }, index) => ({
+      step,
+      path: path(points) ?? '',
+      band: band(points) ?? '',
+      style: index % lineStyles,
+      end: ends[index] ?? { x: right, y: frame.top },
+      label: { text: `step ${step}`, y: round(labelYs[index] ?? frame.top) },
+    })),
+    description: describe({ curves }),
+  };
+}
+
+function describe({ curves }: ResponsePlotData): string {
+  return curves
+    .map(({ step, points }) => {
+      const peak = points.reduce((best, point) => (point.levelDb > best.levelDb ? point : best));
+      const low = points.reduce((best, point) => (point.levelDb < best.levelDb ? point : best));
+      const at = (point: ResponsePoint): string =>
+        `${point.levelDb.toFixed(1)} decibels at ${Math.round(point.hz)} hertz`;
+      return `Step ${step}: highest ${at(peak)}, lowest ${at(low)}.`;
+    })
+    .join(' ');
+}

@@ -1,0 +1,89 @@
+/** Serves a published site as a plain web server would, to look at it before it goes out. */
+import { createReadStream, existsSync } from 'node:fs';
+import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { join, resolve } from 'node:path';
+import sirv from 'sirv';
+import { CannotRun } from '../base/index.ts';
+import { withSlashes } from './project.ts';
+
+export interface ServeOptions {
+  readonly folder: string;
+  readonly basePath: string;
+  readonly host: string;
+  /** 0 for any free port. */
+  readonly port: number;
+}
+
+export interface Served {
+  /** The address of the start page. */
+  readonly address: string;
+  close(): Promise<void>;
+}
+
+/** Names under these folders carry a hash of their content, so they never change. */
+const hashedNames = /\/(?:assets|pagefind\/(?:fragment|index))\//;
+
+/**
+ * Serves `folder` below the base path. Addresses outside it, and pages that are not there, get 404.html with
+ * status 404.
+ * @throws CannotRun where the folder holds no site or the port is taken.
+ */
+export async function serveFolder({ folder, basePath, host, port }: ServeOptions): Promise<Served> {
+  const root = resolve(folder);
+  if (!existsSync(join(root, 'index.html'))) {
+    throw new CannotRun(`There is no site in ${folder}.`, 'Build it first.');
+  }
+  const base = withSlashes(basePath);
+  const notFound = (_request: IncomingMessage, response: ServerResponse): void => {
+    response.writeHead(404, { 'content-type': 'text/html;charset=utf-8', 'cache-control': 'no-cache' });
+    createReadStream(join(root, '404.html'))
+      .on('error', () => response.end('Not found'))
+      .pipe(response);
+  };
+  // `dev` reads the folder at each request, so that a build underneath is seen at once.
+  const files = sirv(root, {
+    dev: true,
+    etag: true,
+    onNoMatch: notFound,
+    setHeaders: (response, path) => {
+      if (hashedNames.test(path)) response.setHeader('cache-control', 'public, max-age=31536000, immutable');
+    },
+  });
+  const server = createServer((request, response) => {
+    if (request.method !== 'GET' && request.method !== 'HEAD') {
+      response.writeHead(405, { allow: 'GET, HEAD' }).end();
+      return;
+    }
+    const url = request.url ?? '/';
+    if (url === '/' || url === base.slice(0, -1)) {
+      if (base !== '/') {
+        response.writeHead(302, { location: base }).end();
+        return;
+      }
+    } else if (!url.startsWith(base)) {
+      notFound(request, response);
+      return;
+    }
+    request.url = url.slice(base.length - 1) || '/';
+    files(request, response);
+  });
+  await new Promise<void>((ready, failed) => {
+    server.once('error', (error: NodeJS.ErrnoException) => {
+      failed(
+        error.code === 'EADDRINUSE' ? new CannotRun(`Port ${port} is taken.`, 'Name another port.') : error,
+      );
+    });
+    server.listen(port, host, ready);
+  });
+  const { port: taken } = server.address() as AddressInfo;
+  const shownHost = host.includes(':') ? `[${host}]` : host;
+  return {
+    address: `http://${shownHost}:${taken}${base}`,
+    close: () =>
+      new Promise((closed) => {
+        server.close(() => closed());
+        server.closeAllConnections();
+      }),
+  };
+}

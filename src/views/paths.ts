@@ -1,0 +1,51 @@
+/** Where each page of the site is: paths below the base path, with a trailing slash and without a leading one. */
+
+export const unitsPath = 'units/';
+export const plansPath = 'plans/';
+export const guidesPath = 'guides/';
+export const sourcesPath = 'sources/';
+export const codesPath = 'codes/';
+/** The compact list that the code field looks codes up in. */
+export const codeListPath = 'codes.json';
+
+/** The page of a head-unit family. */
+export function unitPath(family: string): string {
+  return `units/${family}/`;
+}
+
+/** The page of a profile, by its id `family/slug`. */
+export function profilePath(profile: string): string {
+  return `profiles/${profile}/`;
+}
+
+/** The page with every reading of a profile. */
+export function readingsPath(profile: string): string {
+  return `profiles/${profile}/readings/`;
+}
+
+export function guidePath(guide: string): string {
+  return `guides/${guide}/`;
+}
+
+export function planPath(plan: string): string {
+  return `plans/${plan}/`;
+}
+
+export function sourcePath(source: string): string {
+  return `sources/${source}/`;
+}
+
+/** The anchor of one reading on its readings page: `r-2026-03-quay-17` for the reading `2026-03-quay:17`. */
+export function readingAnchor(readingId: string): string {
+  return `r-${readingId.replace(':', '-')}`;
+}
+
+/** The anchor of a bench session on the page of its source, and on readings pages. */
+export function sessionAnchor(session: string): string {
+  return `session-${session}`;
+}
+
+/** The anchor of a characteristic's row on its profile page. */
+export function valueAnchor(name: string): string {
+  return `value-${name}`;
+}

@@ -1,0 +1,227 @@
+/** The view model of a profile's page: the answer first, then everything it rests on. */
+import type { Channel } from '../../schemas/index.ts';
+import type { Answers } from '../answers.ts';
+import type { Entry } from '../base/index.ts';
+import { formatNumber, formatQuantity } from '../measure/format.ts';
+import type { Characteristic, CharacteristicName, ProfileOutput } from '../measure/quantity.ts';
+import type { LevelPlotData } from '../plot/level-plot.ts';
+import type { ResponsePlotData } from '../plot/response-plot.ts';
+import { answerSentence, isNoBoost, type SentencePart, sentenceText } from './answer-sentence.ts';
+import { profilePath, readingsPath, sourcePath, unitPath } from './paths.ts';
+import { type PlanAnswerView, planAnswerViews } from './plan-answers.ts';
+import {
+  type ReadingBook,
+  type ReadingRows,
+  readingBook,
+  readingRows,
+  type SourceLink,
+  sourceLinks,
+} from './reading-links.ts';
+import { type StatementView, statementViews } from './statement-comparison.ts';
+import {
+  benchSetting,
+  characteristicLabels,
+  longDate,
+  originLabels,
+  readAt,
+  systemLabels,
+} from './wording.ts';
+
+export interface ValueRow {
+  readonly name: CharacteristicName;
+  readonly label: string;
+  readonly value: string;
+  /** Channel, step and frequency it was read at. */
+  readonly at: string;
+  /** Load, supply and signal; empty where they are those of the whole table. */
+  readonly setting: string;
+  readonly readings: ReadingRows;
+}
+
+export interface LevelRow {
+  readonly step: number;
+  readonly volts: string;
+  readonly thd: string;
+  readonly clean: boolean;
+  readonly readings: ReadingRows;
+}
+
+export interface ProfileLink {
+  readonly code: string;
+  readonly path: string;
+}
+
+export interface ProfilePageView {
+  readonly id: string;
+  readonly code: string;
+  readonly path: string;
+  readonly title: string;
+  readonly description: string;
+  readonly family: { readonly name: string; readonly path: string };
+  readonly system: string;
+  readonly origin: string;
+  readonly measured: readonly { readonly date: string; readonly path: string }[];
+  readonly otherSpellings: readonly string[];
+  readonly soldAs: readonly string[];
+  readonly about: string;
+  readonly sentence: readonly SentencePart[];
+  readonly plans: readonly PlanAnswerView[];
+  /** Where its readings stand; every link to a reading is made with it. */
+  readonly book: ReadingBook;
+  readonly setting: string;
+  readonly values: readonly ValueRow[];
+  readonly otherValues: readonly ValueRow[];
+  readonly levels: readonly LevelRow[];
+  readonly levelPlot: LevelPlotData | undefined;
+  readonly responsePlot: ResponsePlotData | undefined;
+  readonly readingsPath: string | undefined;
+  readonly silentChannels: readonly string[];
+  readonly missing: readonly { readonly label: string; readonly reason: string }[];
+  readonly statements: readonly StatementView[];
+  readonly sameAs: ProfileLink | undefined;
+  readonly tellApart: readonly (ProfileLink & { readonly hint: string })[];
+  readonly sources: readonly SourceLink[];
+}
+
+/** One view for each profile whose family is known, in the order of the files. */
+export function profilePages(answers: Answers): ProfilePageView[] {
+  return [...answers.base.profiles.values()].flatMap((profile) => profilePage(answers, profile) ?? []);
+}
+
+/** The sentence of a profile; undefined where its family is missing or it has no output. */
+export function sentenceOf(answers: Answers, profile: Entry<'profiles'>): SentencePart[] | undefined {
+  const family = answers.base.families.get(profile.data.family);
+  const output = answers.outputs.get(profile.id);
+  if (!family || !output) return undefined;
+  return answerSentence(output, {
+    highestStep: family.data.volume.highestStep,
+    channels: family.data.output.channels as readonly Channel[],
+  });
+}
+
+function profilePage(answers: Answers, profile: Entry<'profiles'>): ProfilePageView | undefined {
+  const { base } = answers;
+  const { data, id } = profile;
+  const family = base.families.get(data.family);
+  const output = answers.outputs.get(id);
+  const sentence = sentenceOf(answers, profile);
+  if (!family || !output || !sentence) return undefined;
+  const valueRow = (one: Characteristic): ValueRow => valueRowOf(output, one);
+  const sessions = base.sessionsOfProfile.get(id) ?? [];
+  return {
+    id,
+    code: data.code,
+    path: profilePath(id),
+    title: `${data.code} – ${family.data.name}`,
+    description: sentenceText(sentence),
+    family: { name: family.data.name, path: unitPath(family.id) },
+    system: systemLabels[data.system],
+    origin: originLabels[data.origin],
+    measured: sessions.map((session) => ({
+      date: longDate(session.data.date),
+      path: sourcePath(session.data.source),
+    })),
+    otherSpellings: data.otherSpellings,
+    soldAs: data.soldAs,
+    about: data.about,
+    sentence,
+    plans: planAnswerViews(answers, id),
+    book: readingBook(answers, id),
+    setting: output.conditions ? benchSetting(output.conditions) : '',
+    values: worthShowing(output.characteristics).map(valueRow),
+    otherValues: worthShowing(output.others).map(valueRow),
+    levels: output.levelByStep.map((level) => ({
+      step: level.step,
+      volts: formatQuantity(level.volts),
+      thd: level.thdPercent === null ? '–' : `${formatNumber(level.thdPercent, 2)}\u00a0%`,
+      clean: level.clean,
+      readings: readingRows(level.readings),
+    })),
+    levelPlot: levelPlotData(output, family.data.volume),
+    responsePlot: responsePlotData(output),
+    readingsPath: sessions.length > 0 ? readingsPath(id) : undefined,
+    silentChannels: output.mutedChannels,
+    missing: output.missing.map(({ name, reason }) => ({ label: characteristicLabels[name], reason })),
+    statements: statementViews(answers, id),
+    sameAs: data.sameAs === undefined ? undefined : profileLink(answers, data.sameAs),
+    tellApart: data.tellApart.flatMap(({ from, hint }) => {
+      const link = profileLink(answers, from);
+      return link ? [{ ...link, hint }] : [];
+    }),
+    sources: sourceLinks(answers, [...sessions.map((session) => session.data.source), ...data.sources]),
+  };
+}
+
+function profileLink(answers: Answers, id: string): ProfileLink | undefined {
+  const profile = answers.base.profiles.get(id);
+  return profile && { code: profile.data.code, path: profilePath(id) };
+}
+
+function valueRowOf(output: ProfileOutput, one: Characteristic): ValueRow {
+  const setting = benchSetting(one.conditions);
+  return {
+    name: one.name,
+    label: characteristicLabels[one.name],
+    value: formatQuantity(one),
+    at: readAt(one.conditions),
+    setting: output.conditions && setting === benchSetting(output.conditions) ? '' : setting,
+    readings: readingRows(one.readings),
+  };
+}
+
+/** Leaves out where a boost lies that is none: the highest of several like levels is a place of chance. */
+function worthShowing(values: readonly Characteristic[]): Characteristic[] {
+  return values.filter(
+    (one) =>
+      one.name !== 'bass-boost-frequency' ||
+      !values.some(
+        (boost) =>
+          boost.name === 'bass-boost' &&
+          isNoBoost(boost) &&
+          boost.conditions.step === one.conditions.step &&
+          benchSetting(boost.conditions) === benchSetting(one.conditions),
+      ),
+  );
+}
+
+function levelPlotData(
+  output: ProfileOutput,
+  volume: { readonly lowestStep: number; readonly highestStep: number },
+): LevelPlotData | undefined {
+  const points = output.levelByStep.filter(({ volts }) => volts.value > 0);
+  if (points.length < 2) return undefined;
+  const step = output.characteristics.find((one) => one.name === 'highest-clean-step');
+  const volts = output.characteristics.find((one) => one.name === 'clean-volts');
+  return {
+    ...volume,
+    points: points.map((point) => ({
+      step: point.step,
+      volts: point.volts.value,
+      uncertaintyVolts: point.volts.expandedUncertainty,
+      clean: point.clean,
+    })),
+    clean:
+      step && volts
+        ? {
+            step: step.value,
+            volts: volts.value,
+            label: formatQuantity(volts),
+            reached: step.bound === 'exact',
+          }
+        : undefined,
+  };
+}
+
+function responsePlotData(output: ProfileOutput): ResponsePlotData | undefined {
+  if (output.responses.length === 0) return undefined;
+  return {
+    curves: output.responses.map(({ step, points }) => ({
+      step,
+      points: points.map(({ hz, level }) => ({
+        hz,
+        levelDb: level.value,
+        uncertaintyDb: level.expandedUncertainty,
+      })),
+    })),
+  };
+}

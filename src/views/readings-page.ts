@@ -1,0 +1,80 @@
+/** The view model of a profile's readings: every row of every sheet, as it was read. */
+import type { Answers } from '../answers.ts';
+import { readingsOfProfile } from '../base/index.ts';
+import { profilePath, readingsPath, sessionAnchor, sourcePath } from './paths.ts';
+import { benchSettingOf } from './session-conditions.ts';
+import { longDate } from './wording.ts';
+
+/** One reading: line of the sheet, channel, step, hertz, volts rms, THD in per cent or null, number of the repeat. */
+export type ReadingRow = readonly [
+  line: number,
+  channel: string,
+  step: number,
+  hz: number,
+  voltsRms: number,
+  thdPercent: number | null,
+  repeat: number,
+];
+
+export interface ReadingsPageView {
+  readonly profile: string;
+  readonly code: string;
+  readonly path: string;
+  readonly profilePath: string;
+  readonly title: string;
+  readonly description: string;
+  readonly sessions: readonly {
+    readonly id: string;
+    readonly anchor: string;
+    readonly date: string;
+    readonly setting: string;
+    /** Decimals of the voltmeter, so that readings are shown as they were read. */
+    readonly voltsDecimals: number;
+    readonly sourceTitle: string;
+    readonly sourcePath: string;
+    readonly rows: readonly ReadingRow[];
+  }[];
+}
+
+/** One view for each profile that was measured. */
+export function readingsPages(answers: Answers): ReadingsPageView[] {
+  const { base } = answers;
+  return [...base.profiles.values()].flatMap((profile) => {
+    const measured = readingsOfProfile(base, profile.id);
+    if (measured.length === 0 || !base.families.has(profile.data.family)) return [];
+    return [
+      {
+        profile: profile.id,
+        code: profile.data.code,
+        path: readingsPath(profile.id),
+        profilePath: profilePath(profile.id),
+        title: `Readings of ${profile.data.code}`,
+        description: `Every bench reading of the profile ${profile.data.code}, as it was taken.`,
+        sessions: measured.map(({ session, readings }) => ({
+          id: session.id,
+          anchor: sessionAnchor(session.id),
+          date: longDate(session.data.date),
+          setting: benchSettingOf(session.data),
+          voltsDecimals: decimalsOf(session.data.instrument.resolutionVolts),
+          sourceTitle: base.sources.get(session.data.source)?.data.title ?? session.data.source,
+          sourcePath: sourcePath(session.data.source),
+          rows: readings.map(
+            (one): ReadingRow => [
+              Number(one.id.slice(one.id.lastIndexOf(':') + 1)),
+              one.channel,
+              one.step,
+              one.hz,
+              one.voltsRms,
+              one.thdPercent,
+              one.repeat,
+            ],
+          ),
+        })),
+      },
+    ];
+  });
+}
+
+function decimalsOf(resolutionVolts: number): number {
+  return Math.max(0, Math.ceil(-Math.log10(resolutionVolts) - 1e-9));
+}

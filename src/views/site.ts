@@ -1,0 +1,77 @@
+/** What every page shows of the shop, and what the list pages list. */
+import type { Site } from '../../schemas/index.ts';
+import type { Answers } from '../answers.ts';
+import type { FaceData } from '../plot/face.ts';
+import { guidePath, planPath, sourcePath, unitPath } from './paths.ts';
+import { faceData } from './unit-page.ts';
+import { longDate, sourceKindLabels, trustLabels } from './wording.ts';
+
+export type SiteView = Site;
+
+/** Stands in while site.yaml is missing; the check says that it is. */
+const unnamed: Site = {
+  name: 'Unnamed shop',
+  tagline: 'site.yaml is missing or cannot be read',
+  about: 'Add site.yaml to the content folder: the check says how.',
+  contact: {},
+  address: 'https://example.invalid/',
+  colours: { accent: '#8a3b12', accentDark: '#f0a57a' },
+};
+
+export function siteView(answers: Answers): SiteView {
+  return answers.base.site?.data ?? unnamed;
+}
+
+export interface ListItem {
+  readonly path: string;
+  readonly title: string;
+  readonly summary: string;
+  /** A short fact set at the end of the line: years, a count, a date. */
+  readonly aside: string;
+}
+
+export interface UnitListItem extends ListItem {
+  readonly face: FaceData;
+}
+
+/** The lists of the start page and of the list pages: names and summaries, never whole entries. */
+export interface ListsView {
+  readonly units: readonly UnitListItem[];
+  readonly guides: readonly ListItem[];
+  readonly plans: readonly ListItem[];
+  readonly sources: readonly (ListItem & { readonly kind: string })[];
+}
+
+export function listsView(answers: Answers): ListsView {
+  const { base } = answers;
+  return {
+    units: [...base.families.values()].map((family) => ({
+      path: unitPath(family.id),
+      title: family.data.name,
+      summary: family.data.summary,
+      aside: yearsOf(family.data.fitment),
+      face: faceData(family),
+    })),
+    guides: [...base.guides.values()]
+      .sort((a, b) => a.data.order - b.data.order || a.id.localeCompare(b.id))
+      .map(({ id, data }) => ({ path: guidePath(id), title: data.title, summary: data.summary, aside: '' })),
+    plans: [...base.plans.values()]
+      .sort((a, b) => a.data.order - b.data.order || a.id.localeCompare(b.id))
+      .map(({ id, data }) => ({ path: planPath(id), title: data.name, summary: data.summary, aside: '' })),
+    sources: [...base.sources.values()]
+      .sort((a, b) => b.data.date.localeCompare(a.data.date) || a.id.localeCompare(b.id))
+      .map(({ id, data }) => ({
+        path: sourcePath(id),
+        title: data.title,
+        summary: `Trust: ${trustLabels[data.trust].toLowerCase()}. ${data.trustReason}`,
+        aside: longDate(data.date),
+        kind: sourceKindLabels[data.kind],
+      })),
+  };
+}
+
+function yearsOf(fitment: readonly { readonly fromYear: number; readonly toYear: number }[]): string {
+  const from = Math.min(...fitment.map((one) => one.fromYear));
+  const to = Math.max(...fitment.map((one) => one.toYear));
+  return from === to ? `${from}` : `${from}–${to}`;
+}

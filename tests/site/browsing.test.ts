@@ -1,0 +1,71 @@
+/** What no page may do: scroll sideways on a phone, complain in the console, or ask anyone else for anything. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { gzipSync } from 'node:zlib';
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import { launchBrowser } from './browser.ts';
+import { allPages, onePageOfEachKind } from './pages.ts';
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launchBrowser();
+});
+afterAll(() => browser.close());
+
+test('no page scrolls sideways at 390 px, with everything unfolded', async () => {
+  const page = await (await browser.newContext({ viewport: { width: 390, height: 844 } })).newPage();
+  const wide: string[] = [];
+  for (const path of allPages()) {
+    await page.goto(`${inject('siteAddress')}${path}`);
+    const width = await page.evaluate(() => {
+      for (const details of document.querySelectorAll('details')) details.open = true;
+      return document.documentElement.scrollWidth;
+    });
+    if (width > 390) wide.push(`${path}: ${width}`);
+  }
+  expect(wide).toEqual([]);
+  await page.context().close();
+}, 120_000);
+
+test('no console errors, no failed requests, nothing asked of third parties', async () => {
+  const page = await (await browser.newContext()).newPage();
+  const { origin } = new URL(inject('siteAddress'));
+  const trouble: string[] = [];
+  const requests: string[] = [];
+  page.on('console', (message) => {
+    if (message.type() === 'error' || message.type() === 'warning') trouble.push(message.text());
+  });
+  page.on('pageerror', (error) => trouble.push(String(error)));
+  page.on('requestfailed', (request) => trouble.push(`failed: ${request.url()}`));
+  page.on('response', (response) => {
+    if (response.status() >= 400) trouble.push(`${response.status()}: ${response.url()}`);
+  });
+  page.on('request', (request) => requests.push(request.url()));
+  for (const { path } of onePageOfEachKind()) {
+    await page.goto(`${inject('siteAddress')}${path}`, { waitUntil: 'networkidle' });
+  }
+  await page.goto(inject('siteAddress'));
+  await page.getByRole('combobox').fill('bass');
+  await page.getByRole('combobox').fill('QQ99-77W');
+  await page.waitForTimeout(1500);
+  expect(trouble).toEqual([]);
+  const foreign = requests.filter((url) => !url.startsWith(origin) && !url.startsWith('data:'));
+  expect(foreign).toEqual([]);
+  expect(requests.length).toBeGreaterThan(15);
+  await page.context().close();
+});
+
+test('scripts run on the start page alone, and come to less than 20 kB', async () => {
+  const page = await (await browser.newContext()).newPage();
+  for (const { kind, path } of onePageOfEachKind()) {
+    await page.goto(`${inject('siteAddress')}${path}`);
+    expect(await page.locator('script').count(), kind).toBe(kind === 'start' ? 1 : 0);
+  }
+  await page.context().close();
+  const assets = join(inject('siteFolder'), 'assets');
+  const scripts = readdirSync(assets).filter((file) => file.endsWith('.js'));
+  expect(scripts.length).toBeGreaterThan(0);
+  const bytes = scripts.map((file) => gzipSync(readFileSync(join(assets, file))).length);
+  expect(bytes.reduce((sum, one) => sum + one, 0)).toBeLessThan(20_000);
+});

@@ -1,0 +1,76 @@
+/** Writing entries with the site open: an edit reloads the page, a mistake keeps the last good one. */
+import { type ChildProcess, fork } from 'node:child_process';
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { launchBrowser } from './browser.ts';
+import type { DevMessage } from './dev-process.ts';
+
+let browser: Browser;
+let page: Page;
+let site: ChildProcess;
+let contentFolder: string;
+const news: Extract<DevMessage, { kind: 'news' }>[] = [];
+
+const entry = () => join(contentFolder, 'profiles/brasslight/g60d-2zs.yaml');
+const about = (words: string): void => {
+  const text = readFileSync(entry(), 'utf8');
+  writeFileSync(entry(), text.replace(/^about: .*(?:\n {2}.*)*/m, `about: ${words}`));
+};
+const shows = (words: string) =>
+  expect
+    .poll(() => page.evaluate(() => document.querySelector('main')?.textContent ?? '').catch(() => ''), {
+      timeout: 20_000,
+    })
+    .toContain(words);
+
+function startSite(): Promise<string> {
+  const { VITEST: _, NODE_ENV: __, ...env } = process.env;
+  site = fork(fileURLToPath(new URL('./dev-process.ts', import.meta.url)), [contentFolder], { env });
+  return new Promise((ready, failed) => {
+    site.on('message', (message: DevMessage) => {
+      if (message.kind === 'news') news.push(message);
+      else ready(message.address);
+    });
+    site.on('exit', (code) => failed(new Error(`The development site ended with ${code}.`)));
+  });
+}
+
+beforeAll(async () => {
+  contentFolder = mkdtempSync(join(tmpdir(), 'readback-dev-'));
+  cpSync(fileURLToPath(new URL('../../content/', import.meta.url)), contentFolder, { recursive: true });
+  const address = await startSite();
+  browser = await launchBrowser();
+  page = await browser.newPage();
+  await page.goto(`${address}profiles/brasslight/g60d-2zs/`);
+}, 90_000);
+afterAll(async () => {
+  await browser?.close();
+  site?.kill();
+  rmSync(contentFolder, { recursive: true, force: true });
+});
+
+test('an edited entry reloads the page', async () => {
+  await shows('A dealer update');
+  about('Words that were not there before.');
+  await shows('Words that were not there before.');
+});
+
+test('a broken entry is reported, and the last good page stays', async () => {
+  const good = readFileSync(entry(), 'utf8');
+  const before = news.length;
+  writeFileSync(entry(), 'code: 8\n');
+  await expect.poll(() => news.length, { timeout: 20_000 }).toBeGreaterThan(before);
+  expect(news.at(-1)?.shown).toBe(false);
+  expect(news.at(-1)?.files).toContain('profiles/brasslight/g60d-2zs.yaml');
+  await page.reload();
+  await shows('Words that were not there before.');
+
+  writeFileSync(entry(), good);
+  about('Put right again.');
+  await shows('Put right again.');
+  expect(news.at(-1)?.shown).toBe(true);
+});

@@ -1,0 +1,39 @@
+/** The pages of the built site, found in its files. */
+import { readdirSync } from 'node:fs';
+import { inject } from 'vitest';
+
+/** Every page as a path below the base path: `units/brasslight/`, `` for the start page, `404.html`. */
+export function allPages(): string[] {
+  return readdirSync(inject('siteFolder'), { recursive: true, encoding: 'utf8' })
+    .map((file) => file.replaceAll('\\', '/'))
+    .filter((file) => file.endsWith('.html'))
+    .map((file) => file.replace(/(^|\/)index\.html$/, '$1'))
+    .sort();
+}
+
+const kinds: readonly (readonly [kind: string, pattern: RegExp])[] = [
+  ['start', /^$/],
+  ['codes', /^codes\/$/],
+  ['units', /^units\/$/],
+  ['unit', /^units\/.+\/$/],
+  ['profile', /^profiles\/(?:(?!readings\/).)+\/$/],
+  ['readings', /^profiles\/.+\/readings\/$/],
+  ['plans', /^plans\/$/],
+  ['plan', /^plans\/.+\/$/],
+  ['guides', /^guides\/$/],
+  ['guide', /^guides\/.+\/$/],
+  ['sources', /^sources\/$/],
+  ['bench session', /^sources\/bench-.+\/$/],
+  ['source', /^sources\/(?!bench-).+\/$/],
+  ['not found', /^404\.html$/],
+];
+
+/** One page of each kind; the last of its kind where there are several, as good as any other. */
+export function onePageOfEachKind(): { kind: string; path: string }[] {
+  const pages = allPages();
+  return kinds.map(([kind, pattern]) => {
+    const path = pages.findLast((page) => pattern.test(page));
+    if (path === undefined) throw new Error(`The built site has no page of the kind “${kind}”.`);
+    return { kind, path };
+  });
+}

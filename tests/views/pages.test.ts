@@ -1,0 +1,117 @@
+/** The views of the demo content: whole, small, and plain data. */
+import { expect, test } from 'vitest';
+import { cautionIds } from '../../schemas/index.ts';
+import { cautionTexts } from '../../src/views/cautions.ts';
+import { codeList } from '../../src/views/code-list.ts';
+import { guidePages } from '../../src/views/guide-page.ts';
+import { planPages, verdictCounts } from '../../src/views/plan-answers.ts';
+import { profilePages } from '../../src/views/profile-page.ts';
+import { readingsPages } from '../../src/views/readings-page.ts';
+import { listsView, siteView } from '../../src/views/site.ts';
+import { sourcePages } from '../../src/views/source-page.ts';
+import { unitPages } from '../../src/views/unit-page.ts';
+import { demoAnswers } from './sample.ts';
+
+const answers = await demoAnswers();
+const { base } = answers;
+
+test('every view is plain data: it comes back from JSON as it went in', async () => {
+  const views = [
+    siteView(answers),
+    listsView(answers),
+    codeList(answers),
+    ...profilePages(answers),
+    ...readingsPages(answers),
+    ...planPages(answers),
+    ...sourcePages(answers),
+    ...(await unitPages(answers, '/help/')),
+    ...(await guidePages(answers, '/help/')),
+  ];
+  for (const view of views) expect(JSON.parse(JSON.stringify(view))).toEqual(view);
+});
+
+test('there is a page for every entry that has one', async () => {
+  const ids = (views: readonly { readonly id: string }[]) => views.map(({ id }) => id).sort();
+  const keys = (map: ReadonlyMap<string, unknown>) => [...map.keys()].sort();
+  expect(ids(profilePages(answers))).toEqual(keys(base.profiles));
+  expect(ids(sourcePages(answers))).toEqual(keys(base.sources));
+  expect(ids(planPages(answers))).toEqual(keys(base.plans));
+  expect(ids(await unitPages(answers, '/'))).toEqual(keys(base.families));
+  expect(ids(await guidePages(answers, '/'))).toEqual(keys(base.guides));
+});
+
+test('every reading of every sheet is shown on the page of its profile', () => {
+  const shown = readingsPages(answers).flatMap(({ sessions }) => sessions.flatMap(({ rows }) => rows));
+  const taken = [...base.readings.values()].reduce((sum, table) => sum + table.length, 0);
+  expect(shown.length).toBe(taken);
+});
+
+test('readings are shown with the decimals of their meter', () => {
+  const resolutions = new Map(
+    [...base.outputs.values()].map((session) => [session.id, session.data.instrument.resolutionVolts]),
+  );
+  for (const { sessions } of readingsPages(answers)) {
+    for (const { id, voltsDecimals } of sessions) {
+      expect(10 ** -voltsDecimals).toBeLessThanOrEqual((resolutions.get(id) ?? 0) * 1.0001);
+    }
+  }
+});
+
+test('the list of codes has every code once, with its sentence and no more', () => {
+  const { codes, families } = codeList(answers);
+  expect(codes.map(([code]) => code).sort()).toEqual(
+    [...base.profiles.values()].map(({ data }) => data.code).sort(),
+  );
+  for (const row of codes) {
+    expect(row).toHaveLength(5);
+    expect(families[row[1]]).toBeDefined();
+    expect(row[3]).toMatch(/\.$/);
+  }
+});
+
+test('no page holds the whole base: a profile’s view stays below 200 kB, the lists below 40', () => {
+  for (const view of profilePages(answers)) expect(JSON.stringify(view).length).toBeLessThan(200_000);
+  expect(JSON.stringify(listsView(answers)).length).toBeLessThan(40_000);
+});
+
+test('a plan’s tally counts every profile once', () => {
+  for (const plan of planPages(answers)) {
+    const rows = plan.families.flatMap((family) => family.rows);
+    expect(rows.length).toBe(base.profiles.size);
+    expect(plan.tally.reduce((sum, one) => sum + one.count, 0)).toBe(rows.length);
+  }
+  expect(verdictCounts([{ verdict: 'keep' }, { verdict: 'reflash' }, { verdict: 'keep' }])).toEqual([
+    { verdict: 'keep', label: 'Keep', count: 2 },
+    { verdict: 'reflash', label: 'Reflash', count: 1 },
+  ]);
+});
+
+test('the page of a bench session shows its conditions and links to the readings it took', () => {
+  const sessions = sourcePages(answers).flatMap((source) => source.sessions);
+  expect(sessions.map(({ id }) => id).sort()).toEqual([...base.outputs.keys()].sort());
+  for (const session of sessions) {
+    const labels = session.facts.map(({ label }) => label);
+    for (const label of ['Taken on', 'Voltmeter', 'Accuracy', 'Test signal', 'Load', 'Supply']) {
+      expect(labels).toContain(label);
+    }
+    expect(session.readings.length).toBe(base.readings.get(session.id)?.profiles.length);
+  }
+});
+
+test('every caution has its wording, and a unit prints all of its own', async () => {
+  for (const { title, text } of cautionTexts(cautionIds)) {
+    expect(title).toMatch(/\.$/);
+    expect(text.length).toBeGreaterThan(60);
+  }
+  for (const unit of await unitPages(answers, '/')) {
+    const printed = new Set([...unit.cautions, ...unit.wiringCautions].map(({ id }) => id));
+    for (const id of base.families.get(unit.id)?.data.cautions ?? []) expect(printed).toContain(id);
+  }
+});
+
+test('what could kill is named in plain words', () => {
+  const [engine] = cautionTexts(['engine-off-indoors']);
+  expect(engine?.text).toContain('carbon monoxide');
+  const [bridged] = cautionTexts(['bridged-outputs']);
+  expect(bridged?.text).toMatch(/neither is ground/);
+});

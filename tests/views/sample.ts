@@ -1,0 +1,75 @@
+/** Outputs made by hand for the tests of the views, and the answers of the demo content. */
+import { fileURLToPath } from 'node:url';
+import { type Answers, readAnswers } from '../../src/answers.ts';
+import type {
+  Bound,
+  Characteristic,
+  CharacteristicName,
+  Conditions,
+  ProfileOutput,
+  Unit,
+} from '../../src/measure/index.ts';
+
+export const mainConditions: Conditions = { loadOhms: 4, supplyVolts: 14.4, signalDbfs: 0 };
+
+const units: Readonly<Record<CharacteristicName, Unit>> = {
+  'clean-volts': 'V',
+  'highest-clean-step': 'step',
+  'bass-boost': 'dB',
+  'bass-boost-frequency': 'Hz',
+  'lower-corner': 'Hz',
+  'upper-corner': 'Hz',
+  'rear-to-front': 'dB',
+};
+
+export function characteristic(
+  name: CharacteristicName,
+  value: number,
+  expandedUncertainty = 0,
+  more: {
+    readonly bound?: Bound;
+    readonly at?: Partial<Conditions>;
+    readonly readings?: readonly string[];
+  } = {},
+): Characteristic {
+  return {
+    name,
+    value,
+    unit: units[name],
+    standardUncertainty: expandedUncertainty / 2,
+    coverageFactor: 2,
+    expandedUncertainty,
+    bound: more.bound ?? 'exact',
+    conditions: { ...mainConditions, ...more.at },
+    readings: more.readings ?? ['2026-03-quay:2'],
+    sources: ['bench-2026-03-quay'],
+  };
+}
+
+export function output(
+  characteristics: readonly Characteristic[],
+  more: Partial<ProfileOutput> = {},
+): ProfileOutput {
+  return {
+    profile: 'family/code',
+    characteristics,
+    others: [],
+    levelByStep: [],
+    responses: [],
+    mutedChannels: [],
+    conditions: mainConditions,
+    sessions: ['2026-03-quay'],
+    missing: [],
+    ...more,
+  };
+}
+
+let demo: Promise<Answers> | undefined;
+
+/** The answers of the demo content, read once. */
+export function demoAnswers(): Promise<Answers> {
+  demo ??= readAnswers(fileURLToPath(new URL('../../content/', import.meta.url))).then(
+    ({ answers }) => answers,
+  );
+  return demo;
+}
