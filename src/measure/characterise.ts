@@ -1,7 +1,7 @@
 /** The output of one profile: every characteristic its readings give, each with uncertainty and readings. */
 import type { Session } from '../../schemas/index.ts';
 import { highestCleanStep } from './clean-step.ts';
-import { weightedMean } from './consistency.ts';
+import { betweenBenchDeviation, consistencyTest, leastProbability } from './consistency.ts';
 import { levelBetween, type Point, pointsOf, pointVolts, type Run } from './points.ts';
 import {
   type Characteristic,
@@ -14,7 +14,7 @@ import {
   type ResponseAtStep,
 } from './quantity.ts';
 import { bassPeak, corner, type ResponsePoint, referenceHz, responseAt } from './response.ts';
-import { quantity } from './uncertainty.ts';
+import { limits, quantity, scaled } from './uncertainty.ts';
 
 /** What the family says of the unit that was measured. */
 export interface UnitLimits {
@@ -199,6 +199,7 @@ function cleanStepOf(
       coverageFactor: 2,
       expandedUncertainty: halfRange,
       bound: atTop ? 'at-least' : 'exact',
+      budget: [],
     },
     at: { channel: frontChannel, hz: referenceHz },
     readings: deciding.flatMap((one) => one.readings),
@@ -285,13 +286,7 @@ function responseOf(sessions: readonly SessionPoints[], step: number): ResponseP
 function peakFrequency(played: readonly number[], hz: number): Quantity {
   const at = played.indexOf(hz);
   const halfWidth = Math.max(hz - (played[at - 1] ?? hz), (played[at + 1] ?? hz) - hz);
-  return quantity(hz, 'Hz', [
-    {
-      name: 'spacing of the frequencies played',
-      standardUncertainty: halfWidth / Math.sqrt(3),
-      degreesOfFreedom: Number.POSITIVE_INFINITY,
-    },
-  ]);
+  return quantity(hz, 'Hz', [limits('spacing of the frequencies played', halfWidth)]);
 }
 
 /** Rear relative to front at 1 kHz, left and right averaged in dB where both were read. */
@@ -315,21 +310,11 @@ function rearToFront(points: readonly Point[], cleanStep: number): Described[] {
       // Nothing at all read: the last digit is the most it can have been.
       levelBetween(rearPoint.voltsRms > 0 ? rearPoint : atLastDigit(rearPoint), frontPoint),
     );
-    const value = levels.reduce((sum, one) => sum + one.value, 0) / levels.length;
-    const standardUncertainty = Math.max(...levels.map((one) => one.standardUncertainty));
-    const factor = Math.max(...levels.map((one) => one.coverageFactor));
-    const muted = value < mutedBelowDb;
+    const level = mean(levels);
     return [
       {
         name: 'rear-to-front' as const,
-        quantity: {
-          value: muted ? mutedBelowDb : value,
-          unit: 'dB' as const,
-          standardUncertainty: muted ? 0 : standardUncertainty,
-          coverageFactor: factor,
-          expandedUncertainty: muted ? 0 : factor * standardUncertainty,
-          bound: muted ? ('at-most' as const) : ('exact' as const),
-        },
+        quantity: level.value < mutedBelowDb ? quantity(mutedBelowDb, 'dB', [], 'at-most') : level,
         at: { step, hz: referenceHz },
         readings: pairs.flatMap(({ rearPoint, frontPoint }) => [
           ...rearPoint.readings,
@@ -342,8 +327,19 @@ function rearToFront(points: readonly Point[], cleanStep: number): Described[] {
 }
 
 function atLastDigit(point: Point): Point {
-  const resolution = point.own.find((one) => one.name === 'resolution');
-  return { ...point, voltsRms: (resolution?.standardUncertainty ?? 0) * 2 * Math.sqrt(3) };
+  return { ...point, voltsRms: point.influences.resolutionVolts };
+}
+
+/** The mean of values, what they share counted once with its weight. */
+function mean(values: readonly Quantity[]): Quantity {
+  const [first] = values;
+  if (!first) throw new Error('mean() needs at least one value');
+  const weight = 1 / values.length;
+  return quantity(
+    values.reduce((sum, one) => sum + one.value, 0) * weight,
+    first.unit,
+    values.flatMap((one) => scaled(one.budget, weight)),
+  );
 }
 
 /** Outputs whose highest 1 kHz reading beside a playing front output stays below {@link mutedBelowDb}. */
@@ -410,22 +406,33 @@ function combineByStep(values: readonly Described[]): Described[] {
 }
 
 /**
- * One value from several sessions: their weighted mean (Cox 2002, procedure A). Bounds do not average: a
- * bound beside exact values gives way to them, and of bounds alone the first stands.
+ * One value from several sessions: their weighted mean (Cox 2002, procedure A), what they share counted with
+ * its weight. Where they are inconsistent (χ² test), a deviation between benches is added that makes them
+ * consistent (Mandel–Paule). Bounds do not average: a bound beside exact values gives way to them, and of
+ * bounds alone the first stands.
  */
 function combine(values: readonly Quantity[]): Quantity {
   const exact = values.filter((one) => one.bound === 'exact');
   const [first] = exact.length > 0 ? exact : values;
   if (!first) throw new Error('combine() needs at least one value');
   if (exact.length < 2 || exact.some((one) => one.standardUncertainty === 0)) return first;
-  const mean = weightedMean(exact);
-  const coverageFactor = Math.max(...exact.map((one) => one.coverageFactor));
-  return {
-    ...first,
-    ...mean,
-    coverageFactor,
-    expandedUncertainty: coverageFactor * mean.standardUncertainty,
-  };
+  const consistent = consistencyTest(exact).probability >= leastProbability;
+  const betweenBench = consistent ? 0 : betweenBenchDeviation(exact);
+  const weights = exact.map((one) => 1 / (one.standardUncertainty ** 2 + betweenBench ** 2));
+  const total = weights.reduce((sum, one) => sum + one, 0);
+  const share = (index: number): number => (weights[index] ?? 0) / total;
+  return quantity(
+    exact.reduce((sum, one, index) => sum + one.value * share(index), 0),
+    first.unit,
+    [
+      ...exact.flatMap((one, index) => scaled(one.budget, share(index))),
+      {
+        name: 'between benches',
+        standardUncertainty: betweenBench * Math.hypot(...exact.map((_, index) => share(index))),
+        degreesOfFreedom: exact.length - 1,
+      },
+    ],
+  );
 }
 
 function unique<T>(values: readonly T[]): T[] {

@@ -1,5 +1,7 @@
 /** A measured value as the GUM (JCGM 100:2008) has it: value, unit, uncertainty, coverage factor. */
 
+import type { Component } from './uncertainty.ts';
+
 /** Units of results; `step` counts volume steps. */
 export type Unit = 'V' | 'dB' | 'dBV' | 'dBu' | 'Hz' | '%' | 'step';
 
@@ -16,6 +18,8 @@ export interface Quantity {
   /** U = k·u: the value lies within ± this with a probability of about 95 %. */
   readonly expandedUncertainty: number;
   readonly bound: Bound;
+  /** What the uncertainty is made of, in the unit of the value; empty for counts and bounds. */
+  readonly budget: readonly Component[];
 }
 
 /** The conditions a value holds under. Only values under like conditions are compared or combined. */

@@ -2,7 +2,7 @@
 import { halfPowerDb } from './level.ts';
 import { levelBetween, type Point } from './points.ts';
 import type { Bound, Quantity } from './quantity.ts';
-import { quantity, rectangular } from './uncertainty.ts';
+import { limits, quantity, scaled } from './uncertainty.ts';
 
 /** The reference frequency of every response, hertz. */
 export const referenceHz = 1000;
@@ -87,22 +87,13 @@ export function corner(response: readonly ResponsePoint[], side: 'lower' | 'uppe
   const bend =
     1.5 *
     Math.max(Math.abs(secondDifference(outward, beyond - 1)), Math.abs(secondDifference(outward, beyond)));
-  const toHz = (levelDb: number): number => (hz * Math.LN2 * levelDb) / Math.abs(slopeDbPerOctave);
+  // d(hz) per dB of level: what the two levels share (their reference) is counted once, with its sign.
+  const hzPerDb = (hz * Math.LN2) / slopeDbPerOctave;
   return {
     frequency: quantity(hz, 'Hz', [
-      {
-        name: 'levels',
-        // The two levels share the reference; taking the larger whole is on the safe side.
-        standardUncertainty: toHz(
-          Math.max(inside.level.standardUncertainty, outside.level.standardUncertainty),
-        ),
-        degreesOfFreedom: Number.POSITIVE_INFINITY,
-      },
-      {
-        name: 'interpolation',
-        standardUncertainty: rectangular(toHz((fraction * (1 - fraction) * bend) / 2)),
-        degreesOfFreedom: Number.POSITIVE_INFINITY,
-      },
+      ...scaled(inside.level.budget, -(1 - fraction) * hzPerDb),
+      ...scaled(outside.level.budget, -fraction * hzPerDb),
+      limits('interpolation', Math.abs((fraction * (1 - fraction) * bend * hzPerDb) / 2)),
     ]),
     readings: [...new Set([...inside.readings, ...outside.readings])],
     sources: [...new Set([...inside.sources, ...outside.sources])],

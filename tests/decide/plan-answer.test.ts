@@ -38,6 +38,7 @@ function characteristic(
     coverageFactor: 2,
     expandedUncertainty,
     bound: 'exact',
+    budget: [],
     conditions: { step, loadOhms: 4, supplyVolts: 14.4, signalDbfs: 0 },
     readings: ['s:2'],
     sources: ['bench'],
