@@ -64,6 +64,8 @@ function answer(
     characteristics,
     others,
     levelByStep: [],
+    stepLaw: [],
+    boostBehaviour: 'fixed',
     responses: [],
     mutedChannels: [],
     conditions: { loadOhms: 4, supplyVolts: 14.4, signalDbfs: 0 },

@@ -129,7 +129,8 @@ describe('response', () => {
     const boost = (hz: number): number => 6 / (1 + (Math.log2(hz / 63.0957) * 2) ** 2);
     const output = characterise('p', [run([...levels, ...responseRows(12, boost)])], unit);
     expect(value(output, 'bass-boost').value).toBeCloseTo(6 - boost(1000) + boost(1000), 10);
-    expect(value(output, 'bass-boost').conditions).toMatchObject({ step: 12, hz: exactCentre(-12) });
+    expect(value(output, 'bass-boost').conditions.step).toBe(12);
+    expect(value(output, 'bass-boost').conditions.hz).toBeCloseTo(exactCentre(-12), 1);
   });
 
   test('without a 1 kHz reading at that step there is no response', () => {
