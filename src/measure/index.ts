@@ -11,4 +11,5 @@ export * from './points.ts';
 export * from './quantity.ts';
 export * from './response.ts';
 export * from './third-octave.ts';
+export * from './twins.ts';
 export * from './uncertainty.ts';
