@@ -14,10 +14,37 @@ export interface CurvePlace {
 }
 
 /**
+ * What a curve is laid through. Levels themselves; or, on the flanks of a boost, 1/(10^(L/10) − 1), which for
+ * a peaking filter is linear in sinh²(ln(f/f₀)) and so nearly a parabola (from the analogue prototype of the
+ * Audio EQ Cookbook, W3C Note 2021). It needs levels clearly above 0 dB.
+ */
+interface Scale {
+  readonly toLine: (levelDb: number) => number;
+  readonly toLevel: (line: number) => number;
+  /** d(line)/d(level). */
+  readonly slope: (levelDb: number) => number;
+}
+
+const plainScale: Scale = { toLine: (level) => level, toLevel: (line) => line, slope: () => 1 };
+
+const raisedScale: Scale = {
+  toLine: (level) => -1 / (10 ** (level / 10) - 1),
+  toLevel: (line) => 10 * Math.log10(1 - 1 / line),
+  slope: (level) => ((Math.LN10 / 10) * 10 ** (level / 10)) / (10 ** (level / 10) - 1) ** 2,
+};
+
+/** Levels at least this far above 1 kHz can be laid through on the raised scale, dB. */
+const leastRaisedDb = 0.2;
+
+function scaleFor(levelsDb: readonly number[]): Scale {
+  return levelsDb.every((level) => level > leastRaisedDb) ? raisedScale : plainScale;
+}
+
+/**
  * Where the curve crosses `levelDb` between point `at` and the next: by the cubic through the four points
  * about the interval (Lagrange, over log₂ f; fewer at an end), found by bisection. The allowance for the
- * interpolation is a quarter of how far the cubic lies from the straight line there: an estimate of what
- * the next higher order would still move it by, on the safe side for smooth responses.
+ * interpolation is a fifth of how far the cubic lies from the straight line there: an estimate of what
+ * the next higher order would still move it by (tried on filter responses at third octaves).
  */
 export function crossing(
   points: readonly ResponsePoint[],
@@ -28,33 +55,34 @@ export function crossing(
   const outside = points[at + 1];
   if (!inside || !outside) return undefined;
   const nodes = points.slice(Math.max(0, at - 1), at + 3);
+  const levels = nodes.map(({ level }) => level.value);
+  const { toLine, slope } = scaleFor([...levels, levelDb]);
   const x = nodes.map(({ hz }) => Math.log2(hz));
-  const level = (where: number): number =>
-    lagrangeWeights(x, where).reduce(
-      (sum, weight, index) => sum + weight * (nodes[index]?.level.value ?? 0),
-      0,
-    );
+  const lines = levels.map(toLine);
+  const line = (where: number): number =>
+    lagrangeWeights(x, where).reduce((sum, weight, index) => sum + weight * (lines[index] ?? 0), 0);
+  const wanted = toLine(levelDb);
   const [from, to] = [Math.log2(inside.hz), Math.log2(outside.hz)];
   const sign = Math.sign(inside.level.value - levelDb) || 1;
   let [low, high] = [from, to];
-  for (let halving = 0; halving < 60; halving += 1) {
+  for (let halving = 0; halving < 50; halving += 1) {
     const middle = (low + high) / 2;
-    if (sign * (level(middle) - levelDb) > 0) low = middle;
+    if (sign * (line(middle) - wanted) > 0) low = middle;
     else high = middle;
   }
   const where = (low + high) / 2;
   const delta = (to - from) / 1000;
-  const slopeDbPerOctave = (level(where + delta) - level(where - delta)) / (2 * delta);
   const t = (where - from) / (to - from);
-  const straight = (1 - t) * inside.level.value + t * outside.level.value;
+  const straight = (1 - t) * toLine(inside.level.value) + t * toLine(outside.level.value);
+  const perLine = 1 / slope(levelDb);
   return {
     hz: 2 ** where,
-    slopeDbPerOctave,
+    slopeDbPerOctave: (perLine * (line(where + delta) - line(where - delta))) / (2 * delta),
     budget: [
       ...lagrangeWeights(x, where).flatMap((weight, index) =>
-        scaled(nodes[index]?.level.budget ?? [], weight),
+        scaled(nodes[index]?.level.budget ?? [], weight * slope(levels[index] ?? 0) * perLine),
       ),
-      limits('interpolation', Math.abs(straight - levelDb) / 4),
+      limits('interpolation', Math.abs((straight - wanted) * perLine) / 5),
     ],
     readings: [...new Set([...inside.readings, ...outside.readings])],
     sources: [...new Set([...inside.sources, ...outside.sources])],
@@ -77,10 +105,10 @@ export interface Summit {
 }
 
 /**
- * The summit of the curve about point `at`: of the polynomial through it and two neighbours each side
- * (Lagrange, over log₂ f; one each side near an end). Undefined where the point is no local maximum. The
- * allowances for the interpolation are half of what the two further neighbours move the summit by, and a
- * little for what lies beyond them.
+ * The summit of the curve about point `at`. Undefined where the point is no local maximum.
+ *
+ * The polynomial goes through the point and two neighbours each side (Lagrange, over log₂ f; one each side
+ * near an end), on the raised scale where they allow it.
  */
 export function summit(points: readonly ResponsePoint[], at: number): Summit | undefined {
   const here = points[at];
@@ -88,59 +116,74 @@ export function summit(points: readonly ResponsePoint[], at: number): Summit | u
   if (!here || at < 1 || three.length < 3) return undefined;
   if (three.some(({ level }) => level.value > here.level.value)) return undefined;
   const five = at < 2 || points.length < at + 3 ? three : points.slice(at - 2, at + 3);
-  const best = topOf(five, here.hz);
-  const plain = topOf(three, here.hz);
-  const levels = five.map((node) => node.level.value);
-  const step = 1e-4;
-  const sensitivity = (index: number): number => {
-    const moved = levels.map((level, i) => (i === index ? level + step : level));
-    return (topOf(five, here.hz, moved).octave - best.octave) / step;
-  };
+  const scale = scaleFor(five.map(({ level }) => level.value));
+  const top = (nodes: readonly ResponsePoint[], moved = -1): Top =>
+    topOf(
+      nodes.map(({ hz }) => Math.log2(hz / here.hz)),
+      nodes.map(({ level }, index) => level.value + (index === moved ? differenceDb : 0)),
+      scale,
+    );
+  const best = top(five);
+  const plain = top(three);
+  const bendDb = three.reduce((sum, { level }, index) => sum + (index === 1 ? -2 : 1) * level.value, 0);
   const spacing = Math.log2((three[2]?.hz ?? here.hz) / (three[0]?.hz ?? here.hz)) / 2;
+  const moves = five.map((_, index) => top(five, index));
+  const [left, share] = allowance(five.length, scale);
   return {
     hz: here.hz * 2 ** best.octave,
     levelDb: best.levelDb,
     levelBudget: [
-      ...best.weights.flatMap((weight, index) => scaled(five[index]?.level.budget ?? [], weight)),
-      limits('interpolation', Math.abs(best.levelDb - plain.levelDb) / 2 + Math.abs(plain.bendDb) / 200),
+      ...five.flatMap(({ level }, index) =>
+        scaled(level.budget, ((moves[index]?.levelDb ?? 0) - best.levelDb) / differenceDb),
+      ),
+      limits('interpolation', share * Math.abs(best.levelDb - plain.levelDb) + (left * Math.abs(bendDb)) / 4),
     ],
     octaveBudget: [
-      ...five.flatMap((node, index) => scaled(node.level.budget, sensitivity(index))),
-      limits('interpolation', Math.abs(best.octave - plain.octave) / 2 + spacing / 50),
+      ...five.flatMap(({ level }, index) =>
+        scaled(level.budget, ((moves[index]?.octave ?? 0) - best.octave) / differenceDb),
+      ),
+      limits('interpolation', share * Math.abs(best.octave - plain.octave) + left * spacing),
     ],
   };
 }
+
+/**
+ * The allowance for the interpolation of a summit: a part of the spacing (of the bend, for the level) and a
+ * share of what the two further neighbours move it by. Tried on filter responses at third octaves.
+ */
+function allowance(nodes: number, scale: Scale): readonly [left: number, share: number] {
+  if (nodes < 5) return [1 / 10, 0];
+  return scale === raisedScale ? [1 / 150, 1 / 2] : [1 / 100, 1];
+}
+
+/** A small difference to take sensitivities by, dB. */
+const differenceDb = 1e-3;
 
 interface Top {
   /** Octaves from the middle node. */
   readonly octave: number;
   readonly levelDb: number;
-  readonly weights: readonly number[];
-  /** Second difference of the nodes about the middle, dB. */
-  readonly bendDb: number;
 }
 
 /** The highest point between the middle node's neighbours, by golden-section search (Kiefer, 1953). */
-function topOf(
-  nodes: readonly ResponsePoint[],
-  middleHz: number,
-  levels: readonly number[] = nodes.map((node) => node.level.value),
-): Top {
-  const x = nodes.map(({ hz }) => Math.log2(hz / middleHz));
-  const middle = (nodes.length - 1) / 2;
-  const levelAt = (weights: readonly number[]): number =>
-    weights.reduce((sum, weight, index) => sum + weight * (levels[index] ?? 0), 0);
-  let low = x[middle - 1] ?? 0;
-  let high = x[middle + 1] ?? 0;
+function topOf(octaves: readonly number[], levelsDb: readonly number[], scale: Scale): Top {
+  const lines = levelsDb.map(scale.toLine);
+  const lineAt = (octave: number): number =>
+    lagrangeWeights(octaves, octave).reduce((sum, weight, index) => sum + weight * (lines[index] ?? 0), 0);
+  const middle = (octaves.length - 1) / 2;
+  let low = octaves[middle - 1] ?? 0;
+  let high = octaves[middle + 1] ?? 0;
   const golden = (Math.sqrt(5) - 1) / 2;
-  for (let search = 0; search < 40; search += 1) {
+  for (let search = 0; search < 45; search += 1) {
     const a = high - golden * (high - low);
     const b = low + golden * (high - low);
-    if (levelAt(lagrangeWeights(x, a)) > levelAt(lagrangeWeights(x, b))) high = b;
+    if (lineAt(a) > lineAt(b)) high = b;
     else low = a;
   }
   const octave = (low + high) / 2;
-  const weights = lagrangeWeights(x, octave);
-  const bendDb = (levels[middle - 1] ?? 0) - 2 * (levels[middle] ?? 0) + (levels[middle + 1] ?? 0);
-  return { octave, levelDb: levelAt(weights), weights, bendDb };
+  const line = lineAt(octave);
+  // A polynomial may overshoot to where no level is: then the middle node itself stands.
+  return scale === raisedScale && line >= 0
+    ? { octave: 0, levelDb: levelsDb[middle] ?? 0 }
+    : { octave, levelDb: scale.toLevel(line) };
 }

@@ -1,6 +1,6 @@
 /** Bass boost: how much, where, how wide, and how it goes with the volume. */
 
-import { crossing, summit } from '../curve.ts';
+import { crossing, type Summit, summit } from '../curve.ts';
 import { type Described, frontChannel, type Group } from '../group.ts';
 import type { BoostBehaviour, Quantity } from '../quantity.ts';
 import { loudest, type ResponsePoint } from '../response.ts';
@@ -46,7 +46,7 @@ export function bassAt(group: Group, step: number): Described[] {
     readings,
     sources,
   });
-  const width = top && bandwidth(response, index, top.levelDb);
+  const width = top && bandwidth(response, index, top);
   if (width) described.push({ name: 'bass-boost-bandwidth', quantity: width, at, readings, sources });
   return described;
 }
@@ -57,8 +57,8 @@ function spacingHz(response: readonly ResponsePoint[], index: number): number {
   return Math.max(hz - (response[index - 1]?.hz ?? hz), (response[index + 1]?.hz ?? hz) - hz);
 }
 
-function bandwidth(response: readonly ResponsePoint[], index: number, boostDb: number): Quantity | undefined {
-  const half = boostDb / 2;
+function bandwidth(response: readonly ResponsePoint[], index: number, top: Summit): Quantity | undefined {
+  const half = top.levelDb / 2;
   let low = index;
   while (low > 0 && (response[low]?.level.value ?? 0) > half) low -= 1;
   let high = index;
@@ -71,6 +71,8 @@ function bandwidth(response: readonly ResponsePoint[], index: number, boostDb: n
   return quantity(Math.log2(upper.hz / lower.hz), 'oct', [
     ...scaled(upper.budget, -1 / upper.slopeDbPerOctave),
     ...scaled(lower.budget, 1 / lower.slopeDbPerOctave),
+    // Half the boost moves with the boost.
+    ...scaled(top.levelBudget, (1 / upper.slopeDbPerOctave - 1 / lower.slopeDbPerOctave) / 2),
   ]);
 }
 
