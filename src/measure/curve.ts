@@ -14,9 +14,12 @@ export interface CurvePlace {
 }
 
 /**
- * What a curve is laid through. Levels themselves; or, on the flanks of a boost, 1/(10^(L/10) − 1), which for
- * a peaking filter is linear in sinh²(ln(f/f₀)) and so nearly a parabola (from the analogue prototype of the
- * Audio EQ Cookbook, W3C Note 2021). It needs levels clearly above 0 dB.
+ * What a curve is laid through: levels themselves, or a function of them that makes a filter's curve simple.
+ *
+ * On the flanks of a boost 1/(10^(L/10) − 1) is, for a peaking filter, linear in sinh²(ln(f/f₀)) and so nearly
+ * a parabola (from the analogue prototype of the Audio EQ Cookbook, W3C Note 2021); it needs levels clearly
+ * above 0 dB. Past a corner the logarithm of 10^(−L/10) − 1 is, for a Butterworth filter of any order, a
+ * straight line over that of frequency (standard filter theory); it needs levels clearly below 0 dB.
  */
 interface Scale {
   readonly toLine: (levelDb: number) => number;
@@ -33,18 +36,27 @@ const raisedScale: Scale = {
   slope: (level) => ((Math.LN10 / 10) * 10 ** (level / 10)) / (10 ** (level / 10) - 1) ** 2,
 };
 
+export const fallenScale: Scale = {
+  toLine: (level) => -Math.log2(10 ** (-level / 10) - 1),
+  toLevel: (line) => -10 * Math.log10(1 + 2 ** -line),
+  slope: (level) => ((Math.LN10 / 10) * 10 ** (-level / 10)) / (10 ** (-level / 10) - 1) / Math.LN2,
+};
+
 /** Levels at least this far above 1 kHz can be laid through on the raised scale, dB. */
 const leastRaisedDb = 0.2;
+
+/** Levels at least this far below 1 kHz can be laid through on the fallen scale, dB. */
+const leastFallenDb = -0.3;
 
 function scaleFor(levelsDb: readonly number[]): Scale {
   return levelsDb.every((level) => level > leastRaisedDb) ? raisedScale : plainScale;
 }
 
 /**
- * Where the curve crosses `levelDb` between point `at` and the next: by the cubic through the four points
- * about the interval (Lagrange, over log₂ f; fewer at an end), found by bisection. The allowance for the
- * interpolation is a fifth of how far the cubic lies from the straight line there: an estimate of what
- * the next higher order would still move it by (tried on filter responses at third octaves).
+ * Where the curve crosses `levelDb` between point `at` and the next: by the polynomial through the points
+ * about the interval (Lagrange, over log₂ f), found by bisection. The allowance for the interpolation is a
+ * share of how far the curve lies from the straight line there: an estimate of what the next higher order
+ * would still move it by (tried on filter responses at third octaves).
  */
 export function crossing(
   points: readonly ResponsePoint[],
@@ -54,9 +66,9 @@ export function crossing(
   const inside = points[at];
   const outside = points[at + 1];
   if (!inside || !outside) return undefined;
-  const nodes = points.slice(Math.max(0, at - 1), at + 3);
+  const { nodes, scale, share } = nodesAbout(points, at, levelDb);
   const levels = nodes.map(({ level }) => level.value);
-  const { toLine, slope } = scaleFor([...levels, levelDb]);
+  const { toLine, slope } = scale;
   const x = nodes.map(({ hz }) => Math.log2(hz));
   const lines = levels.map(toLine);
   const line = (where: number): number =>
@@ -73,8 +85,14 @@ export function crossing(
   const where = (low + high) / 2;
   const delta = (to - from) / 1000;
   const t = (where - from) / (to - from);
-  const straight = (1 - t) * toLine(inside.level.value) + t * toLine(outside.level.value);
+  const straightDb = (1 - t) * inside.level.value + t * outside.level.value;
   const perLine = 1 / slope(levelDb);
+  // What should be a straight line past a corner, and is not, tells of more than one filter at work.
+  const two = lagrangeWeights(x.slice(0, 2), where).reduce(
+    (sum, weight, index) => sum + weight * (lines[index] ?? 0),
+    0,
+  );
+  const departureDb = scale === fallenScale ? Math.abs((two - wanted) * perLine) : 0;
   return {
     hz: 2 ** where,
     slopeDbPerOctave: (perLine * (line(where + delta) - line(where - delta))) / (2 * delta),
@@ -82,11 +100,25 @@ export function crossing(
       ...lagrangeWeights(x, where).flatMap((weight, index) =>
         scaled(nodes[index]?.level.budget ?? [], weight * slope(levels[index] ?? 0) * perLine),
       ),
-      limits('interpolation', Math.abs((straight - wanted) * perLine) / 5),
+      limits('interpolation', share * Math.abs(straightDb - levelDb) + departureDb),
     ],
     readings: [...new Set([...inside.readings, ...outside.readings])],
     sources: [...new Set([...inside.sources, ...outside.sources])],
   };
+}
+
+/** The points a crossing is found through, the scale they allow, and the share of bend to allow for. */
+function nodesAbout(
+  points: readonly ResponsePoint[],
+  at: number,
+  levelDb: number,
+): { nodes: readonly ResponsePoint[]; scale: Scale; share: number } {
+  const four = points.slice(Math.max(0, at - 1), at + 3);
+  const fallen = points.slice(at, at + 3).filter(({ level }) => level.value <= leastFallenDb);
+  if (levelDb < leastFallenDb && fallen.length >= 2)
+    return { nodes: fallen, scale: fallenScale, share: 1 / 16 };
+  const scale = scaleFor([...four.map(({ level }) => level.value), levelDb]);
+  return { nodes: four, scale, share: scale === raisedScale ? 2 / 5 : 1 / 6 };
 }
 
 /** Weights of the values at nodes x in the polynomial through them, at `where` (Lagrange). */
@@ -136,7 +168,7 @@ export function summit(points: readonly ResponsePoint[], at: number): Summit | u
       ...five.flatMap(({ level }, index) =>
         scaled(level.budget, ((moves[index]?.levelDb ?? 0) - best.levelDb) / differenceDb),
       ),
-      limits('interpolation', share * Math.abs(best.levelDb - plain.levelDb) + (left * Math.abs(bendDb)) / 4),
+      limits('interpolation', share * Math.abs(best.levelDb - plain.levelDb) + (left * Math.abs(bendDb)) / 6),
     ],
     octaveBudget: [
       ...five.flatMap(({ level }, index) =>
@@ -153,7 +185,7 @@ export function summit(points: readonly ResponsePoint[], at: number): Summit | u
  */
 function allowance(nodes: number, scale: Scale): readonly [left: number, share: number] {
   if (nodes < 5) return [1 / 10, 0];
-  return scale === raisedScale ? [1 / 150, 1 / 2] : [1 / 100, 1];
+  return scale === raisedScale ? [1 / 250, 1 / 2] : [1 / 100, 1];
 }
 
 /** A small difference to take sensitivities by, dB. */

@@ -73,12 +73,15 @@ export function effectiveDegreesOfFreedom(components: readonly Component[]): num
   return sum === 0 ? Number.POSITIVE_INFINITY : combined(components) ** 4 / sum;
 }
 
+/** Beyond this Student's t is the normal distribution to nine digits, and the quantile loses its footing. */
+const mostDegreesOfFreedom = 1e9;
+
 /**
  * Coverage factor for a level of confidence: the two-sided quantile of Student's t at the effective
  * degrees of freedom, rounded down to a whole number (GUM G.4.1, note 1; G.6.4).
  */
 export function coverageFactor(degreesOfFreedom: number, confidence = 0.95): number {
-  const whole = Number.isFinite(degreesOfFreedom) ? Math.max(1, Math.floor(degreesOfFreedom)) : 1e9;
+  const whole = Math.min(mostDegreesOfFreedom, Math.max(1, Math.floor(degreesOfFreedom)));
   return tQuantile((1 + confidence) / 2, whole);
 }
 

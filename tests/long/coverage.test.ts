@@ -4,23 +4,20 @@
  * uncertainty claims.) npm test runs a sample of it.
  */
 import { describe, expect, test } from 'vitest';
-import { boostedUnit, coverage, filteredUnit } from '../measure/simulated-bench.ts';
+import { coverage } from '../measure/simulated-bench.ts';
 
 const steps = ['highest-clean-step', 'boosted-clean-step', 'limiter-onset'];
 
-describe.each([
-  ['filtered', filteredUnit],
-  ['boosted', boostedUnit],
-])('1000 benches of a %s unit', (_, unit) => {
+describe.each(['filtered', 'boosted'] as const)('1000 benches of %s units', (kind) => {
   test('hold the truth as often as they claim', () => {
     const lines: string[] = [];
     const missed: string[] = [];
-    for (const [name, { benches, bounds, within }] of coverage(unit, 1000, 20260314)) {
+    for (const [name, { benches, bounds, within }] of coverage(kind, 1000, 20260314)) {
       const share = within / benches;
       lines.push(
         `${name.padEnd(22)} ${(share * 100).toFixed(1)} % of ${benches}${bounds > 0 ? ` (${bounds} bounds)` : ''}`,
       );
-      const continuous = !steps.includes(name) && bounds === 0;
+      const continuous = !steps.includes(name) && bounds < benches / 2;
       if (continuous ? share < 0.93 || share > 0.97 : share < 0.95) missed.push(name);
     }
     console.log(lines.join('\n'));

@@ -63,8 +63,8 @@ function simulatedRun(unit: SimulatedUnit, random: RandomStream, loadOhms: numbe
     instrument: {
       ...session.instrument,
       accuracy: [
-        { fromHz: 10, toHz: 45, ofReadingPercent: 0.4, counts: 6 },
-        { fromHz: 45, toHz: 100_000, ofReadingPercent: 0.25, counts: 4 },
+        { fromHz: 10, toHz: 45, ofReadingPercent: 0.4, counts: 10 },
+        { fromHz: 45, toHz: 100_000, ofReadingPercent: 0.25, counts: 10 },
       ],
     },
     signal: { ...session.signal, levelToleranceDb: 0.03 },
@@ -188,15 +188,12 @@ export interface Coverage {
   within: number;
 }
 
-/** Coverage of every characteristic over many simulated benches of one unit, repeatable by its seed. */
-export function coverage(
-  unit: SimulatedUnit,
-  benches: number,
-  seed: number,
-): Map<CharacteristicName, Coverage> {
+/** Coverage of every characteristic over many simulated benches, each with a unit of its own; repeatable by its seed. */
+export function coverage(kind: UnitKind, benches: number, seed: number): Map<CharacteristicName, Coverage> {
   const counts = new Map<CharacteristicName, Coverage>();
   for (let bench = 0; bench < benches; bench += 1) {
     const random = randomStream(seed, `bench ${bench}`);
+    const unit = unitOf(kind, random);
     const runs = [simulatedRun(unit, random, 4, 'four-ohms'), simulatedRun(unit, random, 2, 'two-ohms')];
     const found = characterise('p', runs, { ratedLoadOhms: 4, highestStep });
     for (const one of found.characteristics) {
@@ -213,12 +210,20 @@ export function coverage(
   return counts;
 }
 
-export const filteredUnit: SimulatedUnit = {
-  highPass: { hz: 83, order: 3 },
-  lowPass: { hz: 9100, order: 2 },
-};
-export const boostedUnit: SimulatedUnit = {
-  boost: { hz: 71, gainDb: 6.5, q: 1.1 },
-  highPass: { hz: 5, order: 1 },
-  lowPass: { hz: 30_000, order: 2 },
-};
+/** A unit drawn at random: where its corners fall between the frequencies played must not matter. */
+export type UnitKind = 'filtered' | 'boosted';
+
+function unitOf(kind: UnitKind, random: RandomStream): SimulatedUnit {
+  const between = (low: number, high: number): number => low * (high / low) ** random.uniform(0, 1);
+  if (kind === 'filtered') {
+    return {
+      highPass: { hz: between(60, 120), order: 1 + Math.floor(random.uniform(1, 4)) },
+      lowPass: { hz: between(7500, 13_000), order: 2 },
+    };
+  }
+  return {
+    boost: { hz: between(50, 110), gainDb: between(4, 9), q: between(0.8, 1.5) },
+    highPass: { hz: 5, order: 1 },
+    lowPass: { hz: 30_000, order: 2 },
+  };
+}

@@ -1,6 +1,6 @@
 /** Corner frequencies, the slopes beyond them, treble tilt and ripple. */
 import { linear } from '../combine.ts';
-import { crossing } from '../curve.ts';
+import { crossing, fallenScale } from '../curve.ts';
 import { type Described, frontChannel, type Group } from '../group.ts';
 import { halfPowerDb } from '../level.ts';
 import { type ResponsePoint, referenceHz } from '../response.ts';
@@ -59,11 +59,10 @@ function slopeBeyond(
   const used = points.filter(({ level }) => level.value >= slopeRangeDb[0] && level.value <= slopeRangeDb[1]);
   if (used.length < 3) return undefined;
   const lines = used.map(({ hz, level }) => {
-    const power = 10 ** (-level.value / 10);
-    const perDb = (power * Math.LN10) / 10 / (power - 1) / Math.LN2;
+    const perDb = fallenScale.slope(level.value);
     return {
       x: Math.log2(hz),
-      y: Math.log2(power - 1),
+      y: -fallenScale.toLine(level.value),
       // d(y)/d(level) = −perDb.
       perDb,
       weight: 1 / Math.max(1e-6, perDb * level.standardUncertainty) ** 2,
