@@ -1,7 +1,7 @@
 /** Everything a content folder comes to, computed once: entries, outputs, answers to plans. */
 import { type Base, type BaseReading, readBase, readingsOfProfile } from './base/index.ts';
 import { answerPlan, type PlanAnswer } from './decide/index.ts';
-import { characterise, type ProfileOutput } from './measure/index.ts';
+import { characterise, groupOutputs, type OutputGroups, type ProfileOutput } from './measure/index.ts';
 
 export interface Answers {
   readonly base: Base;
@@ -9,6 +9,8 @@ export interface Answers {
   readonly outputs: ReadonlyMap<string, ProfileOutput>;
   /** For each profile id, one answer a plan, in the order of the plans. */
   readonly planAnswers: ReadonlyMap<string, readonly PlanAnswer[]>;
+  /** For each family id, which of its profiles put out the same. */
+  readonly outputGroups: ReadonlyMap<string, OutputGroups>;
 }
 
 export interface AnswersReading {
@@ -53,5 +55,9 @@ export function answersOf(base: Base): Answers {
       ),
     );
   }
-  return Object.freeze({ base, outputs, planAnswers });
+  const outputGroups = new Map<string, OutputGroups>();
+  for (const [family, profiles] of base.profilesOfFamily) {
+    outputGroups.set(family, groupOutputs(profiles.flatMap((one) => outputs.get(one.id) ?? [])));
+  }
+  return Object.freeze({ base, outputs, planAnswers, outputGroups });
 }

@@ -1,8 +1,7 @@
 /** A copy of the demo content in a temporary folder, to be broken on purpose. */
-import { cp, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { cp, mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
-import { mkdir } from 'node:fs/promises';
 
 export class ContentCopy {
   readonly folder: string;
@@ -33,7 +32,8 @@ export class ContentCopy {
   async edit(file: string, from: string, to: string): Promise<() => Promise<void>> {
     const before = await this.read(file);
     const parts = before.split(from);
-    if (parts.length !== 2) throw new Error(`“${from}” occurs ${parts.length - 1} times in ${file}, not once`);
+    if (parts.length !== 2)
+      throw new Error(`“${from}” occurs ${parts.length - 1} times in ${file}, not once`);
     await this.write(file, parts.join(to));
     return () => this.write(file, before);
   }
@@ -46,7 +46,8 @@ export class ContentCopy {
 /** The 1-based line and column of the one occurrence of `text`, as a finding would name them. */
 export function placeOf(content: string, text: string, offset = 0): { line: number; column: number } {
   const at = content.indexOf(text);
-  if (at === -1 || content.indexOf(text, at + 1) !== -1) throw new Error(`“${text}” does not occur exactly once`);
+  if (at === -1 || content.indexOf(text, at + 1) !== -1)
+    throw new Error(`“${text}” does not occur exactly once`);
   const before = content.slice(0, at + offset);
   return { line: before.split('\n').length, column: at + offset - before.lastIndexOf('\n') };
 }

@@ -16,6 +16,10 @@ export default defineConfig({
       },
       {
         extends: true,
+        test: { name: 'long', include: ['tests/long/**/*.test.ts'], testTimeout: 1_800_000 },
+      },
+      {
+        extends: true,
         test: {
           name: 'site',
           include: ['tests/site/**/*.test.ts'],

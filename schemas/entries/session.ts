@@ -82,6 +82,21 @@ export const sessionSchema = z
       })
       .meta({ description: 'What the unit was fed with.' }),
     method: paragraph.meta({ description: 'How it was done, so that another bench could repeat it.' }),
+    setAside: z
+      .array(
+        z.strictObject({
+          profiles: z
+            .array(reference('profiles/'))
+            .min(1)
+            .optional()
+            .meta({ description: 'The profiles whose readings are set aside; absent: all of the session.' }),
+          reason: paragraph.meta({ description: 'Why; shown on the page of each profile.' }),
+          by: line.meta({ description: 'Who decided, by role.' }),
+          date: date.meta({ description: 'The day it was decided.' }),
+        }),
+      )
+      .default([])
+      .meta({ description: 'Readings kept but not used: only here, and only with a reason.' }),
   })
   .meta({
     title: 'Bench session',
@@ -89,3 +104,4 @@ export const sessionSchema = z
   });
 
 export type Session = z.infer<typeof sessionSchema>;
+export type SetAside = Session['setAside'][number];

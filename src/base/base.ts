@@ -1,6 +1,6 @@
 /** The Base: every entry of a content folder, validated and linked, never changed after it is made. */
 import type { Root } from 'mdast';
-import type { EntryData, Kind } from '../../schemas/index.ts';
+import type { EntryData, Kind, SetAside } from '../../schemas/index.ts';
 import type { Place } from './finding.ts';
 import type { BenchReading, ReadingTable } from './readings.ts';
 import type { DataPath, Positions } from './yaml.ts';
@@ -58,13 +58,20 @@ export interface Base {
   readonly statementsOfProfile: ReadonlyMap<string, readonly Entry<'statements'>[]>;
 }
 
-/** The readings of one profile, by session, oldest session first. */
+/** Why a session's readings of a profile are set aside; undefined where they count. */
+export function setAsideFor(session: Entry<'outputs'>, profile: string): SetAside | undefined {
+  return session.data.setAside.find(({ profiles }) => !profiles || profiles.includes(profile));
+}
+
+/** The readings of one profile that count, by session, oldest session first; those set aside are left out. */
 export function readingsOfProfile(
   base: Base,
   profile: string,
 ): { session: Entry<'outputs'>; readings: BenchReading[] }[] {
-  return (base.sessionsOfProfile.get(profile) ?? []).map((session) => ({
-    session,
-    readings: base.readings.get(session.id)?.readingsOf(profile) ?? [],
-  }));
+  return (base.sessionsOfProfile.get(profile) ?? [])
+    .filter((session) => !setAsideFor(session, profile))
+    .map((session) => ({
+      session,
+      readings: base.readings.get(session.id)?.readingsOf(profile) ?? [],
+    }));
 }

@@ -35,7 +35,16 @@ export function linksOf(entry: Entry): Link[] {
       ...sourceLinks(sources),
     ];
   }
-  if (isKind(entry, 'outputs')) return [{ kind: 'sources', id: entry.data.source, path: ['source'] }];
+  if (isKind(entry, 'outputs')) {
+    return [
+      { kind: 'sources', id: entry.data.source, path: ['source'] },
+      ...entry.data.setAside.flatMap(({ profiles }, index) =>
+        (profiles ?? []).map(
+          (id, at): Link => ({ kind: 'profiles', id, path: ['setAside', index, 'profiles', at] }),
+        ),
+      ),
+    ];
+  }
   if (isKind(entry, 'sources')) return sourceLinks(entry.data.restsOn ?? [], 'restsOn');
   if (isKind(entry, 'statements')) {
     return [

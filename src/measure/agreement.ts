@@ -2,9 +2,10 @@
 
 import normalQuantileOf from '@stdlib/stats-base-dists-normal-quantile';
 import { normalisedError } from './consistency.ts';
-import { ratioDb } from './level.ts';
+import { ratioDb, relativeToDb } from './level.ts';
 import { type Point, pointVolts } from './points.ts';
 import type { Quantity } from './quantity.ts';
+import { type Component, limits, quantity, scaled } from './uncertainty.ts';
 
 /** A point both sessions measured, and how far apart they read. */
 export interface CommonPoint {
@@ -71,18 +72,22 @@ export function sharedOffset(
   const differences = points.map((point) => point.differenceDb).sort((x, y) => x - y);
   const differenceDb = differences[differences.length >> 1] ?? 0;
   // The shared part can only be as large as the smallest whole; the own parts average out in the median.
-  const expandedDb = Math.min(
-    ...points.map(
-      ({ a, b }) =>
-        2 *
-        ratioDbUncertainty(Math.hypot(a.gain.relative, a.signalRelative, b.gain.relative, b.signalRelative)),
-    ),
-  );
+  const expandedDb = Math.min(...points.map(({ a, b }) => sharedExpandedDb(a, b)));
   return { differenceDb, normalisedError: differenceDb / expandedDb };
 }
 
-function ratioDbUncertainty(relative: number): number {
-  return ratioDb(1 + relative);
+/** What gain, signal level and load of two sessions let their readings differ by, dB, expanded to 95 %. */
+function sharedExpandedDb(a: Point, b: Point): number {
+  const shared = ({ influences: { gain, signal, load } }: Point, sign: 1 | -1): Component[] =>
+    scaled(
+      [
+        limits('voltmeter gain', gain.limit, gain.id),
+        limits('signal level', signal.limit, signal.id),
+        limits('load', load.limit, load.id),
+      ],
+      sign * relativeToDb(1),
+    );
+  return quantity(0, 'dB', [...shared(a, 1), ...shared(b, -1)]).expandedUncertainty;
 }
 
 /**

@@ -43,6 +43,10 @@ const mostDecimals: Readonly<Record<Unit, number>> = {
   Hz: 1,
   '%': 3,
   step: 0,
+  'dB/step': 3,
+  'dB/oct': 2,
+  oct: 3,
+  Ω: 3,
 };
 const usualDecimals: Readonly<Record<Unit, number>> = {
   V: 2,
@@ -52,6 +56,10 @@ const usualDecimals: Readonly<Record<Unit, number>> = {
   Hz: 0,
   '%': 2,
   step: 0,
+  'dB/step': 2,
+  'dB/oct': 1,
+  oct: 2,
+  Ω: 2,
 };
 
 const boundWords = { exact: '', 'at-most': 'at most ', 'at-least': 'at least ' } as const;

@@ -3,7 +3,7 @@ import type { Session } from '../../schemas/index.ts';
 import type { BenchReading } from '../base/readings.ts';
 import { dbToRelative, ratioDb, relativeToDb } from './level.ts';
 import type { Quantity } from './quantity.ts';
-import { type Component, quantity, rectangular } from './uncertainty.ts';
+import { type Component, limits, quantity, scaled } from './uncertainty.ts';
 
 /** What one session read of one profile. */
 export interface Run {
@@ -13,10 +13,7 @@ export interface Run {
   readonly readings: readonly BenchReading[];
 }
 
-/**
- * The mean of all repeats at one channel, step and frequency of one session. Its uncertainty is kept in
- * three parts, because the first two are shared by all points of a session and so cancel in ratios.
- */
+/** The mean of all repeats at one channel, step and frequency of one session, and what makes it uncertain. */
 export interface Point {
   readonly session: string;
   readonly source: string;
@@ -31,13 +28,33 @@ export interface Point {
   /** Limit of how far drive and rail may be off, dB: the signal's tolerance and the supply's. */
   readonly driveToleranceDb: number;
   readonly readings: readonly string[];
-  /** Gain error of the voltmeter, relative, one for each band of its specification. */
-  readonly gain: { readonly band: number; readonly relative: number };
-  /** Error of the test signal's level, relative: moves every output of the session alike. */
-  readonly signalRelative: number;
-  /** What is this point's own: counts, resolution and scatter of the repeats, volts. */
-  readonly own: readonly Component[];
+  readonly influences: Influences;
 }
+
+/**
+ * What makes a point uncertain. Gain, signal and load act on all points of a session alike (the gain on all
+ * of one voltmeter, whatever the session), so that they cancel in ratios; the rest is the point's own.
+ */
+export interface Influences {
+  /** Limit of the voltmeter's gain error, relative, and which voltmeter and band of its specification. */
+  readonly gain: { readonly limit: number; readonly id: string };
+  /** Limit of error of the test signal's level, relative. */
+  readonly signal: { readonly limit: number; readonly id: string };
+  /** Limit of what the load's tolerance does to the output, relative. */
+  readonly load: { readonly limit: number; readonly id: string };
+  /** Limit of error in counts of the last digit, volts. */
+  readonly countsVolts: number;
+  /** One count of the last digit, volts. */
+  readonly resolutionVolts: number;
+  /** Standard deviation of the mean of the repeats, relative. */
+  readonly repeats: { readonly relative: number; readonly degreesOfFreedom: number };
+}
+
+/**
+ * An output's source resistance is at most this part of its load where it was not measured: a damping
+ * factor of 10 (common practice, no source). It is what a load's tolerance acts through.
+ */
+const mostSourceToLoad = 0.1;
 
 /** Brings the readings of a session together into points, in the order they were first read. */
 export function pointsOf(run: Run): Point[] {
@@ -82,14 +99,13 @@ function pooledScatter(groups: readonly (readonly BenchReading[])[], resolutionV
 function pointOf(group: readonly BenchReading[], run: Run, scatter: Scatter): Point | undefined {
   const [first] = group;
   if (!first) return undefined;
-  const { instrument, signal, source, supply } = run.conditions;
+  const { instrument, signal, source, supply, load } = run.conditions;
   const band = instrument.accuracy.findIndex((one) => first.hz >= one.fromHz && first.hz <= one.toHz);
   const accuracy = instrument.accuracy[band];
   // Outside the specification nothing vouches for the reading: it is no point.
   if (!accuracy) return undefined;
   const voltsRms = meanOf(group.map((reading) => reading.voltsRms));
   const thd = group.flatMap((reading) => (reading.thdPercent === null ? [] : [reading.thdPercent]));
-  const specified = Number.POSITIVE_INFINITY;
   return {
     session: run.session,
     source,
@@ -101,61 +117,64 @@ function pointOf(group: readonly BenchReading[], run: Run, scatter: Scatter): Po
     thdRelativeLimit: (instrument.thdOfReadingPercent ?? 0) / 100,
     driveToleranceDb: signal.levelToleranceDb + relativeToDb(supply.toleranceVolts / supply.volts),
     readings: group.map((reading) => reading.id),
-    gain: { band, relative: rectangular(accuracy.ofReadingPercent / 100) },
-    signalRelative: dbToRelative(rectangular(signal.levelToleranceDb)),
-    own: [
-      {
-        name: 'counts',
-        standardUncertainty: rectangular(accuracy.counts * instrument.resolutionVolts),
-        degreesOfFreedom: specified,
+    influences: {
+      gain: {
+        limit: accuracy.ofReadingPercent / 100,
+        id: `gain ${run.conditions.bench} ${instrument.name} ${band}`,
       },
-      {
-        name: 'resolution',
-        standardUncertainty: rectangular(instrument.resolutionVolts / 2),
-        degreesOfFreedom: specified,
+      signal: { limit: dbToRelative(signal.levelToleranceDb), id: `signal ${run.session}` },
+      load: {
+        limit: (load.tolerancePercent / 100) * (mostSourceToLoad / (1 + mostSourceToLoad)),
+        id: `load ${run.session}`,
       },
-      {
-        name: 'repeats',
-        standardUncertainty: (scatter.relative * voltsRms) / Math.sqrt(group.length),
+      countsVolts: accuracy.counts * instrument.resolutionVolts,
+      resolutionVolts: instrument.resolutionVolts,
+      repeats: {
+        relative: scatter.relative / Math.sqrt(group.length),
         degreesOfFreedom: scatter.degreesOfFreedom,
       },
-    ],
+    },
   };
 }
 
-/** The volts of a point with every component of its uncertainty. */
+/** The budget of a point's volts, relative to them. */
+function relativeBudget(point: Point): Component[] {
+  const { gain, signal, load, countsVolts, resolutionVolts, repeats } = point.influences;
+  // The first reading's id names the point, so that what is its own cancels where it meets itself.
+  const [own = ''] = point.readings;
+  return [
+    limits('voltmeter gain', gain.limit, gain.id),
+    limits('signal level', signal.limit, signal.id),
+    limits('load', load.limit, load.id),
+    limits('counts', countsVolts / point.voltsRms, `counts ${own}`),
+    limits('resolution', resolutionVolts / 2 / point.voltsRms, `resolution ${own}`),
+    {
+      name: 'repeats',
+      standardUncertainty: repeats.relative,
+      degreesOfFreedom: repeats.degreesOfFreedom,
+      id: `repeats ${own}`,
+    },
+  ];
+}
+
+/** The volts of a point with their budget. */
 export function pointVolts(point: Point): Quantity {
-  return quantity(point.voltsRms, 'V', [
-    shared('voltmeter gain', point.gain.relative * point.voltsRms),
-    shared('signal level', point.signalRelative * point.voltsRms),
-    ...point.own,
-  ]);
+  if (point.voltsRms > 0) {
+    return quantity(point.voltsRms, 'V', scaled(relativeBudget(point), point.voltsRms));
+  }
+  const { countsVolts, resolutionVolts } = point.influences;
+  return quantity(0, 'V', [limits('counts', countsVolts), limits('resolution', resolutionVolts / 2)]);
 }
 
 /**
- * The level of `point` relative to `reference`, dB, both of one session. What the two share cancels:
- * the signal level always, the voltmeter's gain where one band of its specification covers both.
+ * The level of `point` relative to `reference`, dB. What the two share cancels: the signal level and the load
+ * within a session, the voltmeter's gain where one band of its specification covers both (GUM 5.2).
  */
 export function levelBetween(point: Point, reference: Point): Quantity {
-  const components: Component[] = [
-    ...point.own.map((one) => asDb(one, point.voltsRms)),
-    ...reference.own.map((one) => asDb(one, reference.voltsRms)),
-  ];
-  if (point.gain.band !== reference.gain.band) {
-    components.push(
-      shared('voltmeter gain', relativeToDb(point.gain.relative)),
-      shared('voltmeter gain', relativeToDb(reference.gain.relative)),
-    );
-  }
-  return quantity(ratioDb(point.voltsRms / reference.voltsRms), 'dB', components);
-}
-
-function asDb(component: Component, voltsRms: number): Component {
-  return { ...component, standardUncertainty: relativeToDb(component.standardUncertainty / voltsRms) };
-}
-
-function shared(name: string, standardUncertainty: number): Component {
-  return { name, standardUncertainty, degreesOfFreedom: Number.POSITIVE_INFINITY };
+  return quantity(ratioDb(point.voltsRms / reference.voltsRms), 'dB', [
+    ...scaled(relativeBudget(point), relativeToDb(1)),
+    ...scaled(relativeBudget(reference), -relativeToDb(1)),
+  ]);
 }
 
 function meanOf(values: readonly number[]): number {

@@ -1,7 +1,8 @@
 /** A measured value as the GUM (JCGM 100:2008) has it: value, unit, uncertainty, coverage factor. */
+import type { Component } from './uncertainty.ts';
 
 /** Units of results; `step` counts volume steps. */
-export type Unit = 'V' | 'dB' | 'dBV' | 'dBu' | 'Hz' | '%' | 'step';
+export type Unit = 'V' | 'dB' | 'dBV' | 'dBu' | 'Hz' | '%' | 'step' | 'dB/step' | 'dB/oct' | 'oct' | 'Ω';
 
 /** How a value is meant: as it stands, or as the limit of what could be told. */
 export type Bound = 'exact' | 'at-most' | 'at-least';
@@ -16,6 +17,8 @@ export interface Quantity {
   /** U = k·u: the value lies within ± this with a probability of about 95 %. */
   readonly expandedUncertainty: number;
   readonly bound: Bound;
+  /** What the uncertainty is made of, in the unit of the value; empty for counts and bounds. */
+  readonly budget: readonly Component[];
 }
 
 /** The conditions a value holds under. Only values under like conditions are compared or combined. */
@@ -33,11 +36,22 @@ export interface Conditions {
 export const characteristicNames = [
   'clean-volts',
   'highest-clean-step',
+  'boosted-clean-step',
+  'limiter-onset',
+  'step-size',
   'bass-boost',
   'bass-boost-frequency',
+  'bass-boost-bandwidth',
   'lower-corner',
+  'lower-slope',
   'upper-corner',
+  'upper-slope',
+  'treble-tilt',
+  'ripple',
   'rear-to-front',
+  'left-to-right',
+  'source-resistance',
+  'noise-floor',
 ] as const;
 export type CharacteristicName = (typeof characteristicNames)[number];
 
@@ -60,6 +74,14 @@ export interface LevelAtStep {
   readonly readings: readonly string[];
 }
 
+/** A stretch of the volume scale over which every step raises the level by the same, within its uncertainty. */
+export interface StepLawPart {
+  readonly fromStep: number;
+  readonly toStep: number;
+  /** Decibels a step. */
+  readonly stepSize: Quantity;
+}
+
 /** Response at one volume step, front left, relative to 1 kHz. */
 export interface ResponseAtStep {
   readonly step: number;
@@ -70,6 +92,12 @@ export interface ResponseAtStep {
   }[];
 }
 
+/**
+ * How bass boost goes with the volume: `none` at any step; `fixed`; `fading` by degrees; `switched` off (or
+ * on) between two steps; `changing` where two steps differ and no third tells how; `unknown` from one step.
+ */
+export type BoostBehaviour = 'none' | 'fixed' | 'fading' | 'switched' | 'changing' | 'unknown';
+
 /** Everything the readings of one profile say about its output, under the main conditions. */
 export interface ProfileOutput {
   readonly profile: string;
@@ -79,7 +107,10 @@ export interface ProfileOutput {
   readonly others: readonly Characteristic[];
   /** Empty where 1 kHz on front left was not measured. */
   readonly levelByStep: readonly LevelAtStep[];
+  /** The level law of the clean steps, lowest first. */
+  readonly stepLaw: readonly StepLawPart[];
   readonly responses: readonly ResponseAtStep[];
+  readonly boostBehaviour: BoostBehaviour;
   /** Outputs found silent while the front played. */
   readonly mutedChannels: readonly string[];
   /** The main conditions; undefined where nothing was measured. */

@@ -2,12 +2,23 @@
 import tQuantile from '@stdlib/stats-base-dists-t-quantile';
 import type { Bound, Quantity, Unit } from './quantity.ts';
 
-/** One line of a budget: a standard uncertainty, in the unit of the result, and its degrees of freedom. */
+/**
+ * One line of a budget: what one influence contributes to the result's standard uncertainty, in the unit
+ * of the result. Its sign says which way the influence moves the result; it matters where two results
+ * share the influence.
+ */
 export interface Component {
   readonly name: string;
   readonly standardUncertainty: number;
-  /** Infinity for components known from a specification (GUM G.4.2). */
+  /** Infinite for influences known from a specification (GUM G.4.2). */
   readonly degreesOfFreedom: number;
+  /** `rectangular` where only limits are known; `normal` where absent. */
+  readonly shape?: 'normal' | 'rectangular';
+  /**
+   * The influence itself. Components of one id are one influence acting twice: they are fully correlated
+   * (GUM 5.2, r = 1) and add with their signs. Without an id a component is its own influence.
+   */
+  readonly id?: string;
 }
 
 /** The standard uncertainty of a quantity known to lie within ± `halfWidth`, all values alike (GUM 4.3.7). */
@@ -15,28 +26,94 @@ export function rectangular(halfWidth: number): number {
   return halfWidth / Math.sqrt(3);
 }
 
+/** A component known from a specification's limits ± `halfWidth`. */
+export function limits(name: string, halfWidth: number, id?: string): Component {
+  return {
+    name,
+    standardUncertainty: rectangular(halfWidth),
+    degreesOfFreedom: Number.POSITIVE_INFINITY,
+    shape: 'rectangular',
+    ...(id === undefined ? {} : { id }),
+  };
+}
+
+/** The components of a result multiplied by its sensitivity to it (GUM 5.1.3). */
+export function scaled(components: readonly Component[], sensitivity: number): Component[] {
+  return components.map((one) => ({ ...one, standardUncertainty: one.standardUncertainty * sensitivity }));
+}
+
+/** Adds up the components that are one influence; what cancels is left out. */
+export function merged(components: readonly Component[]): Component[] {
+  const byId = new Map<string, Component>();
+  const own: Component[] = [];
+  for (const component of components) {
+    if (component.id === undefined) own.push(component);
+    else {
+      const before = byId.get(component.id)?.standardUncertainty ?? 0;
+      byId.set(component.id, {
+        ...component,
+        standardUncertainty: before + component.standardUncertainty,
+      });
+    }
+  }
+  return [...byId.values(), ...own].filter((one) => one.standardUncertainty !== 0);
+}
+
 /** Combined standard uncertainty of uncorrelated components: root of the sum of squares (GUM 5.1.2). */
 export function combined(components: readonly Component[]): number {
-  return Math.hypot(...components.map((component) => component.standardUncertainty));
+  let squares = 0;
+  for (const { standardUncertainty } of components) squares += standardUncertainty ** 2;
+  return Math.sqrt(squares);
 }
 
 /** Effective degrees of freedom, ν = u_c⁴ / Σ(u_i⁴/ν_i) (Welch–Satterthwaite, GUM G.4.1). */
 export function effectiveDegreesOfFreedom(components: readonly Component[]): number {
-  const u = combined(components);
-  const sum = components.reduce(
-    (total, one) => total + one.standardUncertainty ** 4 / one.degreesOfFreedom,
-    0,
-  );
-  return sum === 0 ? Number.POSITIVE_INFINITY : u ** 4 / sum;
+  let sum = 0;
+  for (const one of components) sum += one.standardUncertainty ** 4 / one.degreesOfFreedom;
+  return sum === 0 ? Number.POSITIVE_INFINITY : combined(components) ** 4 / sum;
 }
+
+/** Beyond this Student's t is the normal distribution to nine digits, and the quantile loses its footing. */
+const mostDegreesOfFreedom = 1e9;
 
 /**
  * Coverage factor for a level of confidence: the two-sided quantile of Student's t at the effective
  * degrees of freedom, rounded down to a whole number (GUM G.4.1, note 1; G.6.4).
  */
 export function coverageFactor(degreesOfFreedom: number, confidence = 0.95): number {
-  const whole = Number.isFinite(degreesOfFreedom) ? Math.max(1, Math.floor(degreesOfFreedom)) : 1e9;
+  const whole = Math.min(mostDegreesOfFreedom, Math.max(1, Math.floor(degreesOfFreedom)));
   return tQuantile((1 + confidence) / 2, whole);
+}
+
+/**
+ * Coverage factor for 95 % of a combination by its excess kurtosis: 1.960 for a normal distribution (0),
+ * 0.95·√3 = 1.645 for a single rectangular one (−1.2; GUM G.1.3 and 4.3.7), and between them as sums of
+ * rectangular and normal parts give it by simulation, within 1.5 %. After the method of moments of
+ * Willink, Metrologia 42:329 (2005), from memory.
+ */
+const factorByKurtosis: readonly (readonly [excessKurtosis: number, factor: number])[] = [
+  [-1.2, 1.645],
+  [-1.0, 1.75],
+  [-0.8, 1.823],
+  [-0.6, 1.883],
+  [-0.4, 1.925],
+  [-0.2, 1.944],
+  [0, 1.96],
+];
+
+/** How much narrower than normal a combination of limits is at 95 %: 1, or less where few limits dominate. */
+export function shapeFactor(components: readonly Component[]): number {
+  const u = combined(components);
+  if (u === 0) return 1;
+  let excess = 0;
+  for (const { shape, standardUncertainty } of components) {
+    if (shape === 'rectangular') excess -= 1.2 * (standardUncertainty / u) ** 4;
+  }
+  const above = factorByKurtosis.findIndex(([kurtosis]) => excess <= kurtosis);
+  const high = factorByKurtosis[above] ?? [0, 1.96];
+  const low = factorByKurtosis[above - 1] ?? high;
+  const t = high[0] === low[0] ? 0 : (excess - low[0]) / (high[0] - low[0]);
+  return (low[1] + t * (high[1] - low[1])) / 1.96;
 }
 
 /** A value with the uncertainty its budget comes to, expanded to 95 %. */
@@ -46,8 +123,9 @@ export function quantity(
   components: readonly Component[],
   bound: Bound = 'exact',
 ): Quantity {
-  const standardUncertainty = combined(components);
-  const factor = coverageFactor(effectiveDegreesOfFreedom(components));
+  const budget = merged(components);
+  const standardUncertainty = combined(budget);
+  const factor = coverageFactor(effectiveDegreesOfFreedom(budget)) * shapeFactor(budget);
   return {
     value,
     unit,
@@ -55,5 +133,6 @@ export function quantity(
     coverageFactor: factor,
     expandedUncertainty: factor * standardUncertainty,
     bound,
+    budget,
   };
 }

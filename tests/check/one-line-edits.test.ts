@@ -24,6 +24,8 @@ interface Edit {
   readonly at: string;
   readonly message: string | RegExp;
   readonly help: string | RegExp;
+  /** Notes that come with it; 0 where absent. */
+  readonly news?: number;
 }
 
 const profile = 'profiles/brasslight/8b0s-i5z.yaml';
@@ -248,6 +250,18 @@ const edits: readonly Edit[] = [
     help: 'Did you mean “menu”?',
   },
   {
+    rule: 'same-output',
+    what: 'a profile said to be the same as one it is not',
+    file: 'profiles/brasslight/i1l0-s5g.yaml',
+    from: 'sameAs: brasslight/8b0s-i5z',
+    to: 'sameAs: brasslight/g60d-2zs',
+    at: 'brasslight/g60d-2zs',
+    message:
+      /^“brasslight\/i1l0-s5g” does not put out the same as “brasslight\/g60d-2zs”: they differ most in /,
+    help: /^Correct or take out sameAs/,
+    news: 1,
+  },
+  {
     rule: 'syntax',
     what: 'a quote that is not closed',
     file: profile,
@@ -273,7 +287,9 @@ describe('an edit of one line', () => {
   test.each(edits)('$rule: $what', async (edit) => {
     const undo = await copy.edit(edit.file, edit.from, edit.to);
     try {
-      const { findings } = await checkContent(copy.folder);
+      const all = (await checkContent(copy.folder)).findings;
+      const findings = all.filter((one) => one.severity !== 'note');
+      expect(all.length - findings.length).toBe(edit.news ?? 0);
       const [first] = findings;
       const expected = placeOf(await copy.read(edit.file), edit.at);
       expect(
@@ -291,4 +307,40 @@ describe('an edit of one line', () => {
       await undo();
     }
   });
+});
+
+test('twins that no entry declares are news, and do not fail the check', async () => {
+  const undo = await copy.edit('profiles/brasslight/i1l0-s5g.yaml', 'sameAs: brasslight/8b0s-i5z\n', '');
+  try {
+    const { findings } = await checkContent(copy.folder);
+    expect(findings.map(({ rule, severity, message }) => `${severity} ${rule}: ${message}`)).toEqual([
+      'note same-output: “brasslight/i1l0-s5g” puts out the same as “brasslight/8b0s-i5z”, within the uncertainty of their readings.',
+    ]);
+  } finally {
+    await undo();
+  }
+});
+
+test('readings set aside with a reason contradict nothing; without one they still do', async () => {
+  const undoReading = await copy.edit(
+    sheet,
+    'brasslight/8b0s-i5z,FL,16,1000,1.6400,0.144,1',
+    'brasslight/8b0s-i5z,FL,16,1000,1.4600,0.144,1',
+  );
+  const aside = (entry: string) => copy.edit(session, 'method: >-', `setAside:\n  - ${entry}\nmethod: >-`);
+  try {
+    const undoAside = await aside(
+      '{ profiles: [brasslight/8b0s-i5z], reason: The lead was loose., by: Bench lead, date: 2026-10-01 }',
+    );
+    expect((await checkContent(copy.folder)).findings).toEqual([]);
+    await undoAside();
+    const undoNameless = await aside('{ profiles: [brasslight/8b0s-i5z], by: Bench lead, date: 2026-10-01 }');
+    expect((await checkContent(copy.folder)).findings[0]?.message).toBe(
+      '“setAside”, item 1 lacks the field “reason”.',
+    );
+    await undoNameless();
+    expect((await checkContent(copy.folder)).findings.map((one) => one.rule)).toEqual(['sessions-disagree']);
+  } finally {
+    await undoReading();
+  }
 });

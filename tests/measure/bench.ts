@@ -19,6 +19,7 @@ export const session: Session = {
   load: { ohms: 4, tolerancePercent: 1 },
   supply: { volts: 14.4, toleranceVolts: 0.1 },
   method: 'as in the test',
+  setAside: [],
 };
 
 export type Row = readonly [

@@ -14,6 +14,7 @@ function shown(
     standardUncertainty: expandedUncertainty / 2,
     coverageFactor: 2,
     bound,
+    budget: [],
   }).replaceAll('\u00a0', ' ');
 }
 

@@ -36,9 +36,12 @@ describe('coverage factors', () => {
   ])('with %s degrees of freedom k is %s', (degreesOfFreedom, k) => {
     expect(coverageFactor(degreesOfFreedom)).toBeCloseTo(k, 12);
   });
-  test('with none to lose it is that of the normal distribution, 1.96', () => {
-    expect(coverageFactor(Number.POSITIVE_INFINITY)).toBeCloseTo(1.959964, 6);
-  });
+  test.each([[Number.POSITIVE_INFINITY], [1e12], [1e17], [1e300]])(
+    'with %s it is that of the normal distribution, 1.96',
+    (many) => {
+      expect(coverageFactor(many)).toBeCloseTo(1.959964, 6);
+    },
+  );
 });
 
 test('a rectangular limit a is a standard uncertainty of a/√3 (GUM 4.3.7)', () => {

@@ -4,6 +4,7 @@ import { danglingLink } from './dangling-link.ts';
 import { duplicateCode } from './duplicate-code.ts';
 import { impossibleReading } from './impossible-reading.ts';
 import { noWayToCode } from './no-way-to-code.ts';
+import { sameOutput } from './same-output.ts';
 import { schema } from './schema.ts';
 import { sessionsDisagree } from './sessions-disagree.ts';
 import { statedVersusComputed } from './stated-versus-computed.ts';
@@ -24,4 +25,5 @@ export const rules: readonly Rule[] = [
   impossibleReading,
   sessionsDisagree,
   statedVersusComputed,
+  sameOutput,
 ];

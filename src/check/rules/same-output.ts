@@ -1,0 +1,69 @@
+import type { Answers } from '../../answers.ts';
+import type { Entry, Finding } from '../../base/index.ts';
+import { compareOutputs, formatNumber, leastCompared } from '../../measure/index.ts';
+import type { Rule } from '../rule.ts';
+
+export const sameOutput: Rule = {
+  id: 'same-output',
+  title: 'A profile said to be the same as another puts out the same.',
+  explanation:
+    'Many profiles sold under names of their own are electrically another profile. Where an entry says so (sameAs), the readings of both are held against each other: level at every clean step, response, rear channels. They contradict the entry when any value differs by more than the uncertainty of the difference, widened for the number of values compared. Profiles that read the same without any entry saying so are reported as news; that does not fail the check.',
+  check: ({ answers }) => [...contradicted(answers), ...undeclared(answers)],
+};
+
+function contradicted(answers: Answers): Finding[] {
+  return [...answers.base.profiles.values()].flatMap((profile) => {
+    const { sameAs } = profile.data;
+    const other = sameAs === undefined ? undefined : answers.base.profiles.get(sameAs);
+    const [own, its] = [answers.outputs.get(profile.id), other && answers.outputs.get(other.id)];
+    if (!other || !own || !its) return [];
+    const { compared, apart, where } = compareOutputs(own, its);
+    if (compared < leastCompared || apart <= 1) return [];
+    const much = Number.isFinite(apart) ? `, ${formatNumber(apart, 1)} times their uncertainty apart` : '';
+    return [
+      {
+        rule: 'same-output',
+        severity: 'error',
+        place: profile.place(['sameAs']),
+        message: `“${profile.id}” does not put out the same as “${other.id}”: they differ most in ${where}${much}.`,
+        help: 'Correct or take out sameAs; if both are the same indeed, one of them was measured on another profile.',
+        related: [{ place: other.place(['code']), message: 'The other profile.' }],
+      },
+    ];
+  });
+}
+
+function undeclared(answers: Answers): Finding[] {
+  return [...answers.outputGroups.values()].flatMap(({ groups }) =>
+    groups.flatMap(({ profiles }) => {
+      const entries = profiles.flatMap((id) => answers.base.profiles.get(id) ?? []);
+      const [first, ...rest] = entries;
+      if (!first) return [];
+      const linked = linkedTo(first, entries);
+      return rest
+        .filter((profile) => !linked.has(profile.id))
+        .map(
+          (profile): Finding => ({
+            rule: 'same-output',
+            severity: 'note',
+            place: profile.place(['code']),
+            message: `“${profile.id}” puts out the same as “${first.id}”, within the uncertainty of their readings.`,
+            help: `If they are one profile under two names, say so: “sameAs: ${first.id}”.`,
+            related: [{ place: first.place(['code']), message: 'The other profile.' }],
+          }),
+        );
+    }),
+  );
+}
+
+/** The profiles of a group that sameAs joins to `first`, in whichever direction and over however many steps. */
+function linkedTo(first: Entry<'profiles'>, group: readonly Entry<'profiles'>[]): Set<string> {
+  const linked = new Set([first.id]);
+  for (const id of linked) {
+    for (const profile of group) {
+      if (profile.id === id && profile.data.sameAs !== undefined) linked.add(profile.data.sameAs);
+      if (profile.data.sameAs === id) linked.add(profile.id);
+    }
+  }
+  return linked;
+}

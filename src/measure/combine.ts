@@ -1,0 +1,55 @@
+/** Values brought together: the mean of several, and one value from several sessions. */
+import { betweenBenchDeviation, consistencyTest, leastProbability } from './consistency.ts';
+import type { Quantity } from './quantity.ts';
+import { quantity, scaled } from './uncertainty.ts';
+
+/** The sum of values, each times its coefficient; what they share is counted once, with its sign. */
+export function linear(terms: readonly (readonly [coefficient: number, value: Quantity])[]): Quantity {
+  const [first] = terms;
+  if (!first) throw new Error('linear() needs at least one term');
+  return quantity(
+    terms.reduce((sum, [coefficient, one]) => sum + coefficient * one.value, 0),
+    first[1].unit,
+    terms.flatMap(([coefficient, one]) => scaled(one.budget, coefficient)),
+  );
+}
+
+/** The plain mean of values, what they share counted once. */
+export function mean(values: readonly Quantity[]): Quantity {
+  return linear(values.map((one) => [1 / values.length, one]));
+}
+
+/**
+ * One value from several sessions: their weighted mean (Cox 2002, procedure A), what they share counted with
+ * its weight. Where they are inconsistent (χ² test), a deviation between benches is added that makes them
+ * consistent (Mandel–Paule). Bounds do not average: a bound beside exact values gives way to them, and of
+ * bounds alone the first stands.
+ */
+export function combine(values: readonly Quantity[]): Quantity {
+  const exact = values.filter((one) => one.bound === 'exact');
+  const [first] = exact.length > 0 ? exact : values;
+  if (!first) throw new Error('combine() needs at least one value');
+  if (exact.length < 2 || exact.some((one) => one.standardUncertainty === 0)) return first;
+  const consistent = consistencyTest(exact).probability >= leastProbability;
+  const betweenBench = consistent ? 0 : betweenBenchDeviation(exact);
+  const weights = exact.map((one) => 1 / (one.standardUncertainty ** 2 + betweenBench ** 2));
+  const total = weights.reduce((sum, one) => sum + one, 0);
+  const share = (index: number): number => (weights[index] ?? 0) / total;
+  return quantity(
+    exact.reduce((sum, one, index) => sum + one.value * share(index), 0),
+    first.unit,
+    [
+      ...exact.flatMap((one, index) => scaled(one.budget, share(index))),
+      {
+        name: 'between benches',
+        standardUncertainty: betweenBench * Math.hypot(...exact.map((_, index) => share(index))),
+        degreesOfFreedom: exact.length - 1,
+      },
+    ],
+  );
+}
+
+/** Each value once, in the order of first appearance. */
+export function unique<T>(values: readonly T[]): T[] {
+  return [...new Set(values)];
+}

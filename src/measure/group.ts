@@ -1,0 +1,142 @@
+/** Sessions of one profile under like conditions, and what is read off them more than once. */
+import type { Session } from '../../schemas/index.ts';
+import { combine, unique } from './combine.ts';
+import { type Point, pointsOf, type Run } from './points.ts';
+import type { CharacteristicName, Conditions, Quantity } from './quantity.ts';
+import { type ResponsePoint, referenceHz, responseAt } from './response.ts';
+
+/** What the family says of the unit that was measured. */
+export interface UnitLimits {
+  readonly ratedLoadOhms: number;
+  readonly highestStep: number;
+}
+
+/** The channel that stands for the front in level and response. */
+export const frontChannel = 'FL';
+
+/** A value on its way to becoming a characteristic. */
+export interface Described {
+  readonly name: CharacteristicName;
+  readonly quantity: Quantity;
+  readonly at: Pick<Conditions, 'channel' | 'step' | 'hz'>;
+  readonly readings: readonly string[];
+  readonly sources: readonly string[];
+}
+
+/** The points of one session. */
+export interface SessionPoints {
+  readonly run: Run;
+  readonly points: readonly Point[];
+}
+
+/** Conditions are alike when the load is, within a tenth, the supply within 0.5 V, the signal within 0.1 dB. */
+export function areAlike(a: Session, b: Session): boolean {
+  return (
+    a.signal.kind === b.signal.kind &&
+    Math.abs(a.load.ohms / b.load.ohms - 1) <= 0.1 &&
+    Math.abs(a.supply.volts - b.supply.volts) <= 0.5 &&
+    Math.abs(a.signal.levelDbfs - b.signal.levelDbfs) <= 0.1
+  );
+}
+
+export class Group {
+  readonly sessions: readonly SessionPoints[];
+  readonly conditions: Conditions;
+  readonly #responses = new Map<number, ResponsePoint[]>();
+
+  constructor(runs: readonly Run[]) {
+    this.sessions = runs.map((run) => ({ run, points: pointsOf(run) }));
+    const first = runs[0]?.conditions;
+    this.conditions = {
+      loadOhms: first?.load.ohms ?? Number.NaN,
+      supplyVolts: first?.supply.volts ?? Number.NaN,
+      signalDbfs: first?.signal.levelDbfs ?? Number.NaN,
+    };
+  }
+
+  /** All points of all sessions. */
+  get points(): Point[] {
+    return this.sessions.flatMap(({ points }) => points);
+  }
+
+  /** The steps anything was read at, rising. */
+  get steps(): number[] {
+    return unique(this.points.map((point) => point.step)).sort((a, b) => a - b);
+  }
+
+  /** Points of the front channel at 1 kHz, from all sessions. */
+  get levelPoints(): Point[] {
+    return levelPoints(this.points);
+  }
+
+  /** The response at one step from all sessions that took it, each frequency combined; empty where none did. */
+  responseOf(step: number): ResponsePoint[] {
+    const known = this.#responses.get(step);
+    if (known) return known;
+    const curves = this.sessions.flatMap(({ points }) => {
+      const here = points.filter((point) => point.channel === frontChannel && point.step === step);
+      return responseAt(here) ?? [];
+    });
+    const byHz = new Map<number, ResponsePoint[]>();
+    for (const point of curves) {
+      const here = byHz.get(point.hz);
+      if (here) here.push(point);
+      else byHz.set(point.hz, [point]);
+    }
+    const response = [...byHz.entries()]
+      .sort(([a], [b]) => a - b)
+      .map(([hz, here]) => ({
+        hz,
+        level: combine(here.map((one) => one.level)),
+        readings: unique(here.flatMap((one) => one.readings)),
+        sources: unique(here.flatMap((one) => one.sources)),
+        voltsRms: Math.max(...here.map((one) => one.voltsRms)),
+      }));
+    this.#responses.set(step, response);
+    return response;
+  }
+}
+
+/** Points of the front channel at 1 kHz, one for each step measured. */
+export function levelPoints(points: readonly Point[]): Point[] {
+  return points.filter((point) => point.channel === frontChannel && isReference(point.hz));
+}
+
+export function isReference(hz: number): boolean {
+  return Math.abs(hz / referenceHz - 1) < 1e-6;
+}
+
+/** Runs grouped by like conditions, the group nearest the unit's rating (load, then signal level) first. */
+export function likeConditions(runs: readonly Run[], unit: UnitLimits): Run[][] {
+  const groups: Run[][] = [];
+  for (const run of runs) {
+    const group = groups.find((one) => one[0] && areAlike(one[0].conditions, run.conditions));
+    if (group) group.push(run);
+    else groups.push([run]);
+  }
+  const distance = (group: readonly Run[]): number => {
+    const conditions = group[0]?.conditions;
+    if (!conditions) return Number.POSITIVE_INFINITY;
+    const load = Math.abs(Math.log(conditions.load.ohms / unit.ratedLoadOhms));
+    return load * 100 - conditions.signal.levelDbfs - group.length / 100;
+  };
+  return groups.sort((a, b) => distance(a) - distance(b));
+}
+
+/** Values combined where they were taken at the same step; the highest step first. */
+export function combineByStep(values: readonly Described[]): Described[] {
+  const steps = unique(values.map((one) => one.at.step ?? 0)).sort((a, b) => b - a);
+  return steps.flatMap((step) => {
+    const here = values.filter((one) => (one.at.step ?? 0) === step);
+    const [first] = here;
+    if (!first) return [];
+    return [
+      {
+        ...first,
+        quantity: combine(here.map((one) => one.quantity)),
+        readings: unique(here.flatMap((one) => one.readings)),
+        sources: unique(here.flatMap((one) => one.sources)),
+      },
+    ];
+  });
+}

@@ -1,0 +1,82 @@
+/** One output against another: rear to front, left to right, silence. */
+import { mean, unique } from '../combine.ts';
+import { type Described, frontChannel, type Group, isReference, type SessionPoints } from '../group.ts';
+import { levelBetween, type Point } from '../points.ts';
+import { referenceHz } from '../response.ts';
+import { quantity } from '../uncertainty.ts';
+
+/** A rear output this far below front is silent, dB: common practice, no source. */
+export const mutedBelowDb = -40;
+
+/** Rear relative to front at 1 kHz in one session, left and right averaged in dB where both were read. */
+export function rearToFront({ points }: SessionPoints, cleanStep: number): Described[] {
+  return pairsByStep(points, cleanStep, [
+    ['RL', 'FL'],
+    ['RR', 'FR'],
+  ]).map(({ step, pairs }) => {
+    // Nothing at all read: the last digit is the most it can have been.
+    const level = mean(pairs.map(([rear, front]) => levelBetween(atLeastLastDigit(rear), front)));
+    return {
+      name: 'rear-to-front' as const,
+      quantity: level.value < mutedBelowDb ? quantity(mutedBelowDb, 'dB', [], 'at-most') : level,
+      at: { step, hz: referenceHz },
+      ...origin(pairs),
+    };
+  });
+}
+
+/** Front right relative to front left at 1 kHz in one session, dB. */
+export function leftToRight({ points }: SessionPoints, cleanStep: number): Described[] {
+  return pairsByStep(points, cleanStep, [['FR', 'FL']]).flatMap(({ step, pairs }) =>
+    pairs.map(([right, left]) => ({
+      name: 'left-to-right' as const,
+      quantity: levelBetween(atLeastLastDigit(right), left),
+      at: { step, hz: referenceHz },
+      ...origin(pairs),
+    })),
+  );
+}
+
+type Pair = readonly [point: Point, reference: Point];
+
+/** For each clean step, the pairs of channels that were both read at 1 kHz and whose reference plays. */
+function pairsByStep(
+  points: readonly Point[],
+  cleanStep: number,
+  channels: readonly (readonly [string, string])[],
+): { step: number; pairs: Pair[] }[] {
+  const references = points.filter((point) => isReference(point.hz) && point.step <= cleanStep);
+  return unique(references.map((point) => point.step)).flatMap((step) => {
+    const at = (channel: string) => references.find((one) => one.channel === channel && one.step === step);
+    const pairs = channels.flatMap(([channel, reference]): Pair[] => {
+      const [one, other] = [at(channel), at(reference)];
+      return one && other && other.voltsRms > 0 ? [[one, other]] : [];
+    });
+    return pairs.length === 0 ? [] : [{ step, pairs }];
+  });
+}
+
+function origin(pairs: readonly Pair[]): Pick<Described, 'readings' | 'sources'> {
+  return {
+    readings: pairs.flatMap(([one, other]) => [...one.readings, ...other.readings]),
+    sources: unique(pairs.map(([one]) => one.source)),
+  };
+}
+
+function atLeastLastDigit(point: Point): Point {
+  return point.voltsRms > 0 ? point : { ...point, voltsRms: point.influences.resolutionVolts };
+}
+
+/** Outputs whose highest 1 kHz reading beside a playing front output stays below {@link mutedBelowDb}. */
+export function mutedChannels(group: Group): string[] {
+  const points = group.points.filter((point) => isReference(point.hz));
+  const channels = unique(points.map((point) => point.channel)).filter((one) => one !== frontChannel);
+  return channels.filter((channel) => {
+    const played = points.filter((point) => point.channel === channel);
+    const steps = new Set(played.map((point) => point.step));
+    const fronts = points.filter((point) => point.channel === frontChannel && steps.has(point.step));
+    const front = Math.max(0, ...fronts.map((point) => point.voltsRms));
+    const loudest = Math.max(0, ...played.map((point) => point.voltsRms));
+    return front > 0 && loudest < front * 10 ** (mutedBelowDb / 20);
+  });
+}

@@ -1,0 +1,153 @@
+/** Corner frequencies, the slopes beyond them, treble tilt and ripple. */
+import { linear } from '../combine.ts';
+import { crossing, fallenScale } from '../curve.ts';
+import { type Described, frontChannel, type Group } from '../group.ts';
+import { halfPowerDb } from '../level.ts';
+import { type ResponsePoint, referenceHz } from '../response.ts';
+import type { Component } from '../uncertainty.ts';
+import { quantity, scaled } from '../uncertainty.ts';
+
+/**
+ * The half-power (−3.01 dB) frequency below or above 1 kHz. Where the response never falls that far, the end
+ * of what was measured stands as a bound.
+ */
+export function cornerAt(group: Group, step: number, side: 'lower' | 'upper'): Described[] {
+  const outward = outwardFrom(group.responseOf(step), side);
+  const end = outward.at(-1);
+  if (outward.length < 2 || !end) return [];
+  const at = { channel: frontChannel, step };
+  const name = `${side}-corner` as const;
+  const beyond = outward.findIndex(({ level }) => level.value < halfPowerDb);
+  if (beyond === -1) {
+    const bound = side === 'lower' ? ('at-most' as const) : ('at-least' as const);
+    return [
+      { name, quantity: quantity(end.hz, 'Hz', [], bound), at, readings: end.readings, sources: end.sources },
+    ];
+  }
+  const place = crossing(outward, beyond - 1, halfPowerDb);
+  if (!place) return [];
+  const { readings, sources } = place;
+  const hzPerDb = (place.hz * Math.LN2) / place.slopeDbPerOctave;
+  const found: Described[] = [
+    { name, quantity: quantity(place.hz, 'Hz', scaled(place.budget, -hzPerDb)), at, readings, sources },
+  ];
+  const slope = slopeBeyond(outward.slice(Math.max(0, beyond - 1)), side);
+  if (slope) found.push({ ...slope, at });
+  return found;
+}
+
+/** The response from 1 kHz outwards to one side. */
+function outwardFrom(response: readonly ResponsePoint[], side: 'lower' | 'upper'): ResponsePoint[] {
+  return side === 'lower'
+    ? response.filter(({ hz }) => hz <= referenceHz * (1 + 1e-6)).reverse()
+    : response.filter(({ hz }) => hz >= referenceHz * (1 - 1e-6));
+}
+
+/** Levels between these, dB, tell a slope: below the pass band's edge, above where noise sets in. */
+const slopeRangeDb = [-40, -1] as const;
+
+/**
+ * The slope a filter tends to beyond its corner, dB an octave (negative outwards): for a Butterworth response
+ * 10^(−L/10) − 1 = (f/fc)^(±2n), a straight line of its logarithm over that of frequency, whose slope is
+ * 2n and asymptote 20·n·lg 2 dB an octave (standard filter theory). Fitted by weighted least squares; its
+ * uncertainty is that of the levels, or the scatter about the line where that is larger.
+ */
+function slopeBeyond(
+  points: readonly ResponsePoint[],
+  side: 'lower' | 'upper',
+): Omit<Described, 'at'> | undefined {
+  const used = points.filter(({ level }) => level.value >= slopeRangeDb[0] && level.value <= slopeRangeDb[1]);
+  if (used.length < 3) return undefined;
+  const lines = used.map(({ hz, level }) => {
+    const perDb = fallenScale.slope(level.value);
+    return {
+      x: Math.log2(hz),
+      y: -fallenScale.toLine(level.value),
+      // d(y)/d(level) = −perDb.
+      perDb,
+      weight: 1 / Math.max(1e-6, perDb * level.standardUncertainty) ** 2,
+      budget: level.budget,
+    };
+  });
+  const total = lines.reduce((sum, one) => sum + one.weight, 0);
+  const centre = lines.reduce((sum, one) => sum + one.weight * one.x, 0) / total;
+  const spread = lines.reduce((sum, one) => sum + one.weight * (one.x - centre) ** 2, 0);
+  const share = (one: (typeof lines)[number]): number => (one.weight * (one.x - centre)) / spread;
+  const slope = lines.reduce((sum, one) => sum + share(one) * one.y, 0);
+  const level = lines.reduce((sum, one) => sum + one.weight * one.y, 0) / total;
+  const scatter = lines.reduce(
+    (sum, one) => sum + one.weight * (one.y - level - slope * (one.x - centre)) ** 2,
+    0,
+  );
+  const degreesOfFreedom = lines.length - 2;
+  // A power grows by 2 for each octave and order; 10·lg 2 dB is one such doubling.
+  const perDoubling = -10 * Math.log10(2) * (side === 'lower' ? -1 : 1);
+  const budget: Component[] = lines.flatMap((one) =>
+    scaled(one.budget, -share(one) * one.perDb * perDoubling),
+  );
+  const lack = Math.sqrt(Math.max(0, scatter / degreesOfFreedom - 1) / spread);
+  budget.push({
+    name: 'departure from a straight slope',
+    standardUncertainty: Math.abs(lack * perDoubling),
+    degreesOfFreedom,
+  });
+  return {
+    name: `${side}-slope`,
+    quantity: quantity(Math.abs(slope * perDoubling), 'dB/oct', budget),
+    readings: [...new Set(used.flatMap((one) => one.readings))],
+    sources: [...new Set(used.flatMap((one) => one.sources))],
+  };
+}
+
+/** The level at 10 kHz relative to 1 kHz, dB. */
+export function trebleTiltAt(group: Group, step: number): Described[] {
+  const treble = group.responseOf(step).find(({ hz }) => Math.abs(hz / 10_000 - 1) < 0.001);
+  if (!treble) return [];
+  const { level, readings, sources, hz } = treble;
+  return [
+    { name: 'treble-tilt', quantity: level, at: { channel: frontChannel, step, hz }, readings, sources },
+  ];
+}
+
+/** Ripple is looked for between these frequencies, hertz, away from bass boost and treble roll-off. */
+const rippleBandHz = [315, 5000] as const;
+
+/**
+ * Ripple: the greatest less the least level between 315 Hz and 5 kHz, about the straight line through the
+ * band's ends, dB. Within its uncertainty of none it is a bound.
+ */
+export function rippleAt(group: Group, step: number): Described[] {
+  const band = group
+    .responseOf(step)
+    .filter(({ hz }) => hz >= rippleBandHz[0] * 0.99 && hz <= rippleBandHz[1] * 1.01);
+  const first = band[0];
+  const last = band.at(-1);
+  if (band.length < 7 || !first || !last) return [];
+  const off = band.map((one) => {
+    const t = Math.log(one.hz / first.hz) / Math.log(last.hz / first.hz);
+    return {
+      one,
+      level: linear([
+        [1, one.level],
+        [t - 1, first.level],
+        [-t, last.level],
+      ]),
+    };
+  });
+  const most = off.reduce((best, one) => (one.level.value > best.level.value ? one : best));
+  const least = off.reduce((best, one) => (one.level.value < best.level.value ? one : best));
+  const between = linear([
+    [1, most.level],
+    [-1, least.level],
+  ]);
+  const told = between.value > between.expandedUncertainty;
+  return [
+    {
+      name: 'ripple',
+      quantity: told ? between : quantity(between.value + between.expandedUncertainty, 'dB', [], 'at-most'),
+      at: { channel: frontChannel, step },
+      readings: [...new Set([...most.one.readings, ...least.one.readings])],
+      sources: [...new Set([...most.one.sources, ...least.one.sources])],
+    },
+  ];
+}

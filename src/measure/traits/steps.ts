@@ -1,0 +1,155 @@
+/** The level law of the volume scale, the onset of the limiter, and the noise below it. */
+import { linear, unique } from '../combine.ts';
+import { cleanCompressionDb } from '../distortion.ts';
+import { type Described, frontChannel, type Group, type UnitLimits } from '../group.ts';
+import { levelBetween, type Point, pointVolts } from '../points.ts';
+import type { Quantity, StepLawPart } from '../quantity.ts';
+import { referenceHz } from '../response.ts';
+import { stepRange } from './clean.ts';
+
+/** A step this far below its upper neighbour is silence, not a step of the scale, dB: common practice, no source. */
+const silenceDb = 15;
+
+/** The best-measured session's points at 1 kHz by step, silence left out. */
+export function scaleOf(group: Group): Point[] {
+  const longest = group.sessions
+    .map(({ points }) =>
+      points
+        .filter((point) => point.channel === frontChannel && Math.abs(point.hz / referenceHz - 1) < 1e-6)
+        .sort((a, b) => a.step - b.step),
+    )
+    .reduce((best, one) => (one.length > best.length ? one : best), []);
+  return longest.filter((point, index) => !isSilent(point, longest[index + 1]));
+}
+
+function isSilent(point: Point, next: Point | undefined): boolean {
+  if (point.voltsRms === 0) return true;
+  return (
+    next !== undefined &&
+    next.step === point.step + 1 &&
+    next.voltsRms > point.voltsRms * 10 ** (silenceDb / 20)
+  );
+}
+
+/** Noise of a unit turned down to silence, volts, where its lowest step was read and is silent. */
+export function noiseFloor(group: Group): Described[] {
+  return group.sessions.flatMap(({ points }) => {
+    const scale = points
+      .filter((point) => point.channel === frontChannel && Math.abs(point.hz / referenceHz - 1) < 1e-6)
+      .sort((a, b) => a.step - b.step);
+    const [lowest, next] = scale;
+    if (!lowest || !isSilent(lowest, next)) return [];
+    return [
+      {
+        name: 'noise-floor' as const,
+        quantity: pointVolts(lowest),
+        at: { channel: frontChannel, step: lowest.step },
+        readings: lowest.readings,
+        sources: [lowest.source],
+      },
+    ];
+  });
+}
+
+/** Steps are even while they keep to the line within this, dB, or within their uncertainty. */
+const evenWithinDb = 0.1;
+
+/**
+ * The scale cut into stretches of even steps, lowest first: a stretch goes on while the next step lies where
+ * the stretch's own first and last point to, within 0.1 dB or the uncertainty of the two.
+ */
+export function stepLaw(scale: readonly Point[], cleanStep: number): StepLawPart[] {
+  const clean = scale.filter((point) => point.step <= cleanStep);
+  const parts: StepLawPart[] = [];
+  let from = 0;
+  while (from < clean.length - 1) {
+    let to = from + 1;
+    while (to + 1 < clean.length && keepsEven(clean.slice(from, to + 2))) to += 1;
+    const [first, last] = [clean[from], clean[to]];
+    if (!first || !last) break;
+    parts.push({ fromStep: first.step, toStep: last.step, stepSize: perStep(first, last) });
+    from = to;
+  }
+  return parts;
+}
+
+function perStep(first: Point, last: Point): Quantity {
+  const size = linear([[1 / (last.step - first.step), levelBetween(last, first)]]);
+  return { ...size, unit: 'dB/step' };
+}
+
+/** Whether every point between the ends of a stretch lies on the line through them. */
+function keepsEven(stretch: readonly Point[]): boolean {
+  const first = stretch[0];
+  const last = stretch.at(-1);
+  if (!first || !last) return false;
+  const whole = levelBetween(last, first).value;
+  return stretch.slice(1, -1).every((point) => {
+    const t = (point.step - first.step) / (last.step - first.step);
+    const level = levelBetween(point, first);
+    return Math.abs(level.value - t * whole) <= Math.max(evenWithinDb, level.expandedUncertainty);
+  });
+}
+
+/** Decibels a step over the upper half of the clean scale: what one click of the volume is worth in use. */
+export function stepSize(group: Group, cleanStep: number): Described[] {
+  const clean = scaleOf(group).filter((point) => point.step <= cleanStep);
+  const first = clean[Math.floor(clean.length / 2)];
+  const last = clean.at(-1);
+  if (!first || !last || first === last) return [];
+  return [
+    {
+      name: 'step-size',
+      quantity: perStep(first, last),
+      at: { channel: frontChannel, hz: referenceHz },
+      readings: [...first.readings, ...last.readings],
+      sources: unique([first.source, last.source]),
+    },
+  ];
+}
+
+/**
+ * Limiter onset: the first step whose level falls short of where the clean steps below point by more than
+ * 0.3 dB (AES17's compression). The line is carried on from the last three clean steps. Never reached, it
+ * is at least the highest step measured.
+ */
+export function limiterOnset(group: Group, cleanStep: number, unit: UnitLimits): Described[] {
+  const scale = scaleOf(group);
+  const base = scale.filter((point) => point.step <= cleanStep).slice(-3);
+  const [first, middle, last] = base;
+  const top = scale.at(-1);
+  if (!first || !middle || !last || !top) return [];
+  const increment = (to: Point, from: Point): number => levelBetween(to, from).value / (to.step - from.step);
+  const slope = increment(last, first);
+  // The law may bend as it did over the last steps.
+  const bend = Math.abs(increment(last, middle) - increment(middle, first));
+  const short = scale
+    .filter((point) => point.step > last.step)
+    .map((point) => {
+      const level = levelBetween(point, last);
+      return {
+        point,
+        shortDb: slope * (point.step - last.step) - level.value,
+        // The line's own slope is uncertain too, the more the further it is carried.
+        uncertaintyDb:
+          level.expandedUncertainty * (1 + (point.step - last.step) / 2) + bend * (point.step - last.step),
+      };
+    });
+  const onset = (shift: -1 | 0 | 1): number | undefined =>
+    short.find((one) => one.shortDb + shift * one.uncertaintyDb > cleanCompressionDb)?.point.step;
+  const at = { channel: frontChannel, hz: referenceHz };
+  const step = onset(0);
+  const deciding = short.find((one) => one.point.step === step)?.point ?? top;
+  const origin = {
+    readings: [...last.readings, ...deciding.readings],
+    sources: unique([last.source, deciding.source]),
+  };
+  const earliest = onset(1) ?? step ?? top.step;
+  const latest = onset(-1);
+  // Perhaps not reached at all: then all that can be said is that it does not come before.
+  const quantity =
+    step === undefined || latest === undefined
+      ? stepRange(earliest, 0, top.step <= unit.highestStep)
+      : stepRange(step, Math.max(step - earliest, latest - step), false);
+  return [{ name: 'limiter-onset', quantity, at, ...origin }];
+}
