@@ -47,10 +47,13 @@ export default {
     },
     {
       name: 'pure-rooms-touch-no-files',
-      comment: 'Computation gets data and gives data; files are read by the base and written by publish and cli.',
+      comment:
+        'Computation gets data and gives data; files are read by the base and written by publish and cli.',
       severity: 'error',
       from: { path: pure },
-      to: { path: ['^(node:)?(fs|path|child_process|http|https|net|process|os)(/|$)', '^node_modules/astro/'] },
+      to: {
+        path: ['^(node:)?(fs|path|child_process|http|https|net|process|os)(/|$)', '^node_modules/astro/'],
+      },
     },
   ],
   options: {

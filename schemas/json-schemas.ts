@@ -6,6 +6,7 @@ import { buildResultSchema } from './results/build.ts';
 import { checkResultSchema } from './results/check.ts';
 import { explainResultSchema } from './results/explain.ts';
 import { findResultSchema } from './results/find.ts';
+import { sweepResultSchema } from './results/sweep.ts';
 
 /** File name below schemas/json/ → schema. */
 const published: Readonly<Record<string, z.ZodType>> = {
@@ -23,6 +24,7 @@ const published: Readonly<Record<string, z.ZodType>> = {
   'find-result.schema.json': findResultSchema,
   'explain-result.schema.json': explainResultSchema,
   'build-result.schema.json': buildResultSchema,
+  'sweep-result.schema.json': sweepResultSchema,
 };
 
 /** The text of each JSON Schema file by name, as it is written to schemas/json/. */

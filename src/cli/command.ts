@@ -37,3 +37,11 @@ export function explainFailure(output: Output, error: unknown): number {
   output.err(`${error.message}\n→ ${error.help}`);
   return exitCodes.cannotRun;
 }
+
+/** Resolves when the person or the system asks the program to stop. */
+export function interrupted(): Promise<void> {
+  return new Promise((stopped) => {
+    process.once('SIGINT', () => stopped());
+    process.once('SIGTERM', () => stopped());
+  });
+}

@@ -7,6 +7,7 @@ import { type DevOptions, dev } from './commands/dev.ts';
 import { type ExplainOptions, explain } from './commands/explain.ts';
 import { type FindOptions, find } from './commands/find.ts';
 import { type ServeOptions, serve } from './commands/serve.ts';
+import { type SweepOptions, sweep } from './commands/sweep.ts';
 
 /**
  * Runs one command line (without the program's own name) and gives its exit code: 0 clean or found,
@@ -41,7 +42,7 @@ function programFor(output: Output, done: (command: Promise<number>) => Promise<
     .addHelpText(
       'after',
       `
-Exit codes: 0 clean or found, 1 findings or not found, 2 could not run.
+Exit codes: 0 clean or found, 1 findings, not found, or a recording that cannot be used, 2 could not run.
 
 Examples:
   readback check                            is everything sourced, nothing contradictory?
@@ -95,6 +96,38 @@ Examples:
     .addOption(contentOption())
     .addOption(jsonOption())
     .action((code: string, options: ExplainOptions) => done(explain(code, options, output)));
+
+  program
+    .command('sweep')
+    .summary('measure a recording of a sweep or a tone')
+    .description(
+      'Measures a WAV recording of an output: response, harmonics and THD from an exponential sine sweep; level, THD and THD+N from a steady tone. Says why where it cannot.',
+    )
+    .argument('<file>', 'the WAV file: PCM of 16, 24 or 32 bits, or 32-bit float')
+    .addOption(
+      new Option(
+        '--stimulus <what>',
+        'what was played: sweep:FROM:TO:SECONDS or tone:HERTZ',
+      ).makeOptionMandatory(),
+    )
+    .addOption(new Option('--take <channel>', 'which channel of a stereo file: left or right'))
+    .addOption(
+      new Option('--reference <hz=volts>', 'volts rms read with a meter at a frequency, such as 1000=1.00'),
+    )
+    .addOption(new Option('--full-scale <volts>', 'volts rms of a full-scale sine at this input gain'))
+    .addOption(new Option('--session <folder>', 'write the readings into this bench session'))
+    .addOption(new Option('--profile <id>', 'with --session: the profile the unit was set to'))
+    .addOption(new Option('--channel <output>', 'with --session: the output, FL, FR, RL or RR'))
+    .addOption(new Option('--step <number>', 'with --session: the volume step'))
+    .addOption(new Option('--repeat <number>', 'with --session: number of the repeat, 1 where left out'))
+    .addOption(new Option('--append', 'with --session: add to the readings it has'))
+    .addOption(contentOption())
+    .addOption(jsonOption())
+    .addHelpText(
+      'after',
+      '\nBridged outputs: neither terminal is ground. Record through an isolating transformer or a differential input, never with the ground of the interface on a terminal.',
+    )
+    .action((file: string, options: SweepOptions) => done(sweep(file, options, output)));
 
   program
     .command('build')

@@ -1,11 +1,12 @@
 /** The text of each machine-made entry: YAML that reads like a bench card. */
 import { Document, isScalar, Scalar } from 'yaml';
+import type { z } from 'zod';
 import {
   type Profile,
   type Reading,
   readingColumns,
-  type Session,
   type Source,
+  type sessionSchema,
 } from '../../schemas/index.ts';
 import { type DemoSession, findBench, type PlacedProfile, sessions, signalLevelDbfs } from './world/index.ts';
 import type { DemoStatement } from './world/statements.ts';
@@ -61,7 +62,7 @@ export function profileText({ id, family, profile }: PlacedProfile): string {
 /** outputs/<session>/session.yaml */
 export function sessionText(session: DemoSession): string {
   const bench = findBench(session.bench);
-  const data: Session = {
+  const data: z.input<typeof sessionSchema> = {
     source: benchSourceId(session.id),
     date: session.date,
     bench: bench.id,

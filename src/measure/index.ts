@@ -11,5 +11,7 @@ export * from './points.ts';
 export * from './quantity.ts';
 export * from './response.ts';
 export * from './third-octave.ts';
+export { leastBoostDb } from './traits/bass.ts';
+export { mutedBelowDb } from './traits/channels.ts';
 export * from './twins.ts';
 export * from './uncertainty.ts';

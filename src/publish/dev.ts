@@ -1,18 +1,17 @@
 /** The site while entries are being written: an edited entry reloads the page. */
-import { readdir } from 'node:fs/promises';
 import { resolve } from 'node:path';
-import { setTimeout as setTimeoutPromise } from 'node:timers/promises';
 import type { AstroIntegration } from 'astro';
 import { readAnswers } from '../answers.ts';
 import type { Finding } from '../base/index.ts';
 import { putAnswersInStore } from '../views/store.ts';
 import { keepAstroQuiet, projectRoot } from './project.ts';
+import { stateOfFolder, watchFolder } from './watch-folder.ts';
 
 export interface DevOptions {
   readonly contentFolder: string;
   readonly host: string;
   readonly port: number;
-  /** Told of the findings of each reading, and of each reload. */
+  /** Told of each reading of the content folder. */
   readonly report?: (news: DevNews) => void;
 }
 
@@ -27,99 +26,67 @@ export interface DevSite {
   close(): Promise<void>;
 }
 
-/** Editors write a file in several goes; they are taken together, milliseconds. */
-const settleMs = 150;
-
-/** A scan that takes longer than this is not waited for, milliseconds. */
-const longestScanMs = 10_000;
-
-/** Astro clears its cache of routes a moment after the new content is in, milliseconds. */
-const routeCacheMs = 50;
-
 /**
- * Runs Astro's development server on a content folder. At each change the folder is read again; where the
- * reading has errors the last good answers are kept and the findings reported.
+ * Runs Astro's development server on a content folder. At each change the folder is read again and every
+ * collection loaded anew; where the reading has errors the last good answers are kept and the findings
+ * reported. Only one development site can run in one checkout at a time: Astro keeps its content in `.astro/`.
  * @throws CannotRun where the content folder cannot be read.
  */
 export async function devSite({ contentFolder, host, port, report = print }: DevOptions): Promise<DevSite> {
   keepAstroQuiet();
   const folder = resolve(contentFolder);
+  const state = await stateOfFolder(folder).catch(() => '');
+  // After the state, so that an edit during the reading counts as one after it.
   const { answers, findings } = await readAnswers(folder);
   putAnswersInStore(answers);
   report({ findings, shown: true });
 
-  const reread = async (refresh: () => Promise<void>): Promise<void> => {
-    const reading = await readAnswers(folder);
-    const shown = !reading.findings.some((finding) => finding.severity === 'error');
-    report({ findings: reading.findings, shown });
-    if (!shown) return;
-    putAnswersInStore(reading.answers);
-    await refresh();
-  };
-
+  let refresh: (() => Promise<void>) | undefined;
   const { dev } = await import('astro');
   const server = await dev({
     root: projectRoot,
     server: { host, port },
     logLevel: 'warn',
-    integrations: [contentWatcher(folder, reread)],
+    integrations: [refreshHook((given) => (refresh = given))],
   });
-  const url = server.resolvedUrls.local[0] ?? server.resolvedUrls.network[0];
+
+  const stopping = new AbortController();
+  // Not Astro's own watcher: a file that it watches and no page imports makes it drop all modules, and its
+  // server then goes on answering from dropped ones.
+  const watching = watchFolder(
+    folder,
+    state,
+    async () => {
+      const reading = await readAnswers(folder);
+      const shown = !reading.findings.some((finding) => finding.severity === 'error');
+      report({ findings: reading.findings, shown });
+      if (!shown) return;
+      putAnswersInStore(reading.answers);
+      await refresh?.();
+    },
+    stopping.signal,
+  );
   return {
-    address: url ?? `http://${host}:${server.address.port}/`,
+    address: server.resolvedUrls.local[0] ?? `http://${host}:${server.address.port}/`,
     close: async () => {
+      stopping.abort();
+      await watching;
       await server.stop();
       putAnswersInStore(undefined);
     },
   };
 }
 
-/** Watches the content folder with the server's own watcher and has every collection loaded anew. */
-function contentWatcher(
-  folder: string,
-  reread: (refresh: () => Promise<void>) => Promise<void>,
-): AstroIntegration {
+/** Gets hold of the function by which Astro runs all loaders again; it then reloads the page. */
+function refreshHook(give: (refresh: () => Promise<void>) => void): AstroIntegration {
   return {
     name: 'content-folder',
     hooks: {
-      'astro:server:setup': async ({ server, refreshContent, logger }) => {
-        let timer: NodeJS.Timeout | undefined;
-        let running = Promise.resolve();
-        server.watcher.on('all', (_event, path) => {
-          if (!resolve(path).startsWith(folder)) return;
-          clearTimeout(timer);
-          timer = setTimeout(() => {
-            running = running
-              .then(() =>
-                reread(async () => {
-                  await refreshContent?.({});
-                  // Astro's own reload comes before its cache of routes is cleared and can show the old entry.
-                  await setTimeoutPromise(routeCacheMs);
-                  server.environments.client.hot.send({ type: 'full-reload', path: '*' });
-                }),
-              )
-              .catch((error: unknown) => logger.error(String(error)));
-          }, settleMs);
-        });
-        server.watcher.add(folder);
-        await allWatched(server.watcher, folder);
+      'astro:server:setup': ({ refreshContent }) => {
+        give(async () => refreshContent?.({}));
       },
     },
   };
-}
-
-/** Resolves when every file below the folder is watched: an edit before that would go unseen. */
-async function allWatched(
-  watcher: { getWatched(): Record<string, string[]> },
-  folder: string,
-): Promise<void> {
-  const entries = await readdir(folder, { recursive: true, withFileTypes: true });
-  const files = entries.filter((entry) => entry.isFile());
-  for (let waitedMs = 0; waitedMs < longestScanMs; waitedMs += settleMs) {
-    const watched = watcher.getWatched();
-    if (files.every(({ parentPath, name }) => watched[parentPath]?.includes(name))) return;
-    await setTimeoutPromise(settleMs);
-  }
 }
 
 function print({ findings, shown }: DevNews): void {

@@ -2,6 +2,7 @@
 import type { Channel } from '../../schemas/index.ts';
 import { formatHz, formatNumber, formatQuantity } from '../measure/format.ts';
 import type { Characteristic, CharacteristicName, ProfileOutput } from '../measure/quantity.ts';
+import { leastBoostDb } from '../measure/traits/bass.ts';
 
 /** A stretch of the sentence; `value` names the characteristic a number comes from, so that it can link there. */
 export interface SentencePart {
@@ -103,9 +104,9 @@ function strongerElsewhere(output: ProfileOutput, boost: Characteristic): Charac
 /** Boosts that differ by less are not worth two numbers in one sentence, dB: common practice, no source. */
 const plainDifferenceDb = 1;
 
-/** True where the highest level in the bass is not above that at 1 kHz by more than its uncertainty. */
-export function isNoBoost(boost: Characteristic): boolean {
-  return boost.bound !== 'exact' || boost.value <= boost.expandedUncertainty;
+/** True where the highest level in the bass is not plainly above that at 1 kHz. */
+function isNoBoost(boost: Characteristic): boolean {
+  return boost.bound !== 'exact' || boost.value < Math.max(leastBoostDb, boost.expandedUncertainty);
 }
 
 function atHz({ conditions }: Characteristic): string {

@@ -1,12 +1,13 @@
 /** The view model of a profile's page: the answer first, then everything it rests on. */
 import type { Channel } from '../../schemas/index.ts';
 import type { Answers } from '../answers.ts';
-import type { Entry } from '../base/index.ts';
+import { type Entry, setAsideFor } from '../base/index.ts';
 import { formatNumber, formatQuantity } from '../measure/format.ts';
 import type { Characteristic, CharacteristicName, ProfileOutput } from '../measure/quantity.ts';
 import type { LevelPlotData } from '../plot/level-plot.ts';
 import type { ResponsePlotData } from '../plot/response-plot.ts';
-import { answerSentence, isNoBoost, type SentencePart, sentenceText } from './answer-sentence.ts';
+import { answerSentence, type SentencePart, sentenceText } from './answer-sentence.ts';
+import { behaviourOf } from './behaviour.ts';
 import { profilePath, readingsPath, sourcePath, unitPath } from './paths.ts';
 import { type PlanAnswerView, planAnswerViews } from './plan-answers.ts';
 import {
@@ -18,6 +19,7 @@ import {
   sourceLinks,
 } from './reading-links.ts';
 import { type StatementView, statementViews } from './statement-comparison.ts';
+import { uncertaintyParts } from './uncertainty-parts.ts';
 import {
   benchSetting,
   characteristicLabels,
@@ -35,6 +37,8 @@ export interface ValueRow {
   readonly at: string;
   /** Load, supply and signal; empty where they are those of the whole table. */
   readonly setting: string;
+  /** What the uncertainty is made of, largest first, each part's share of the variance; empty for steps and bounds. */
+  readonly uncertainty: string;
   readonly readings: ReadingRows;
 }
 
@@ -79,6 +83,18 @@ export interface ProfilePageView {
   readonly missing: readonly { readonly label: string; readonly reason: string }[];
   readonly statements: readonly StatementView[];
   readonly sameAs: ProfileLink | undefined;
+  /** Profiles of the family whose readings come to the same output. */
+  readonly twins: readonly ProfileLink[];
+  /** How the scale and the boost go, in sentences. */
+  readonly behaviour: readonly string[];
+  /** Sessions whose readings are not used, and why. */
+  readonly setAside: readonly {
+    readonly session: string;
+    readonly path: string;
+    readonly reason: string;
+    readonly by: string;
+    readonly date: string;
+  }[];
   readonly tellApart: readonly (ProfileLink & { readonly hint: string })[];
   readonly sources: readonly SourceLink[];
 }
@@ -128,8 +144,8 @@ function profilePage(answers: Answers, profile: Entry<'profiles'>): ProfilePageV
     plans: planAnswerViews(answers, id),
     book: readingBook(answers, id),
     setting: output.conditions ? benchSetting(output.conditions) : '',
-    values: worthShowing(output.characteristics).map(valueRow),
-    otherValues: worthShowing(output.others).map(valueRow),
+    values: output.characteristics.map(valueRow),
+    otherValues: output.others.map(valueRow),
     levels: output.levelByStep.map((level) => ({
       step: level.step,
       volts: formatQuantity(level.volts),
@@ -143,6 +159,16 @@ function profilePage(answers: Answers, profile: Entry<'profiles'>): ProfilePageV
     silentChannels: output.mutedChannels,
     missing: output.missing.map(({ name, reason }) => ({ label: characteristicLabels[name], reason })),
     statements: statementViews(answers, id),
+    twins: twinsOf(answers, profile),
+    behaviour: behaviourOf(output),
+    setAside: sessions.flatMap((session) => {
+      const aside = setAsideFor(session, id);
+      if (!aside) return [];
+      const { reason, by, date } = aside;
+      return [
+        { session: session.id, path: sourcePath(session.data.source), reason, by, date: longDate(date) },
+      ];
+    }),
     sameAs: data.sameAs === undefined ? undefined : profileLink(answers, data.sameAs),
     tellApart: data.tellApart.flatMap(({ from, hint }) => {
       const link = profileLink(answers, from);
@@ -150,6 +176,15 @@ function profilePage(answers: Answers, profile: Entry<'profiles'>): ProfilePageV
     }),
     sources: sourceLinks(answers, [...sessions.map((session) => session.data.source), ...data.sources]),
   };
+}
+
+/** The other profiles of the group whose outputs agree with this one's. */
+function twinsOf(answers: Answers, profile: Entry<'profiles'>): ProfileLink[] {
+  const groups = answers.outputGroups.get(profile.data.family)?.groups ?? [];
+  const group = groups.find(({ profiles }) => profiles.includes(profile.id));
+  return (group?.profiles ?? [])
+    .filter((id) => id !== profile.id)
+    .flatMap((id) => profileLink(answers, id) ?? []);
 }
 
 function profileLink(answers: Answers, id: string): ProfileLink | undefined {
@@ -165,23 +200,9 @@ function valueRowOf(output: ProfileOutput, one: Characteristic): ValueRow {
     value: formatQuantity(one),
     at: readAt(one.conditions),
     setting: output.conditions && setting === benchSetting(output.conditions) ? '' : setting,
+    uncertainty: uncertaintyParts(one),
     readings: readingRows(one.readings),
   };
-}
-
-/** Leaves out where a boost lies that is none: the highest of several like levels is a place of chance. */
-function worthShowing(values: readonly Characteristic[]): Characteristic[] {
-  return values.filter(
-    (one) =>
-      one.name !== 'bass-boost-frequency' ||
-      !values.some(
-        (boost) =>
-          boost.name === 'bass-boost' &&
-          isNoBoost(boost) &&
-          boost.conditions.step === one.conditions.step &&
-          benchSetting(boost.conditions) === benchSetting(one.conditions),
-      ),
-  );
 }
 
 function levelPlotData(

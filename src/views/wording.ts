@@ -7,11 +7,22 @@ import type { CharacteristicName, Conditions } from '../measure/quantity.ts';
 export const characteristicLabels: Readonly<Record<CharacteristicName, string>> = {
   'clean-volts': 'Clean output',
   'highest-clean-step': 'Highest clean step',
+  'boosted-clean-step': 'Highest step clean at its loudest frequency',
+  'limiter-onset': 'Level falls short of the scale from',
+  'step-size': 'Size of a volume step',
   'bass-boost': 'Bass boost',
   'bass-boost-frequency': 'Bass boost is at',
+  'bass-boost-bandwidth': 'Bass boost is this wide',
   'lower-corner': 'Bass ends at (−3 dB)',
+  'lower-slope': 'Below it falls by',
   'upper-corner': 'Treble ends at (−3 dB)',
+  'upper-slope': 'Above it falls by',
+  'treble-tilt': 'At 10 kHz relative to 1 kHz',
+  ripple: 'Ripple, 315 Hz to 5 kHz',
   'rear-to-front': 'Rear relative to front',
+  'left-to-right': 'Front right relative to front left',
+  'source-resistance': 'Resistance of the output',
+  'noise-floor': 'Noise with the volume down',
 };
 
 export const verdictLabels: Readonly<Record<Verdict, string>> = {

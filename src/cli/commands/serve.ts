@@ -1,6 +1,6 @@
 /** `readback serve`: checks, builds and serves the site, until interrupted. */
 import { serveFolder } from '../../publish/serve.ts';
-import { exitCodes, type Output } from '../command.ts';
+import { exitCodes, interrupted, type Output } from '../command.ts';
 import { type BuildOptions, build } from './build.ts';
 
 export interface ServeOptions extends BuildOptions {
@@ -18,10 +18,7 @@ export async function serve(options: ServeOptions, output: Output): Promise<numb
     port: options.port,
   });
   output.out(options.json ? JSON.stringify({ address: server.address }) : `Open ${server.address}`);
-  await new Promise<void>((stopped) => {
-    process.once('SIGINT', stopped);
-    process.once('SIGTERM', stopped);
-  });
+  await interrupted();
   await server.close();
   return exitCodes.ok;
 }

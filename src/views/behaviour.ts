@@ -1,0 +1,23 @@
+/** How a profile behaves over the volume scale, in sentences. */
+import { formatQuantity } from '../measure/format.ts';
+import type { BoostBehaviour, ProfileOutput } from '../measure/quantity.ts';
+
+const boostSentences: Readonly<Record<BoostBehaviour, string>> = {
+  none: '',
+  unknown: '',
+  fixed: 'The bass boost stays the same at every step measured.',
+  fading: 'The bass boost fades by degrees with the volume.',
+  switched: 'The bass boost is switched between two steps: it is there in full, or not at all.',
+  changing: 'The bass boost is not the same at all steps; two steps do not tell how it goes between them.',
+};
+
+/** What one step of the volume is worth, stretch by stretch, and how the boost goes with it. */
+export function behaviourOf(output: ProfileOutput): string[] {
+  const scale = output.stepLaw.map(
+    ({ fromStep, toStep, stepSize }) => `from ${fromStep} to ${toStep}, ${formatQuantity(stepSize)}`,
+  );
+  return [
+    scale.length === 0 ? '' : `One step of the volume raises the level, ${scale.join('; ')}.`,
+    boostSentences[output.boostBehaviour],
+  ].filter((sentence) => sentence !== '');
+}
