@@ -1,5 +1,5 @@
 /** A measured value as the GUM (JCGM 100:2008) has it: value, unit, uncertainty, coverage factor. */
-import type { Component } from './uncertainty.ts';
+import type { Component } from './component.ts';
 
 /** Units of results; `step` counts volume steps. */
 export type Unit = 'V' | 'dB' | 'dBV' | 'dBu' | 'Hz' | '%' | 'step' | 'dB/step' | 'dB/oct' | 'oct' | 'Ω';
