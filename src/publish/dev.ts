@@ -51,8 +51,6 @@ export async function devSite({ contentFolder, host, port, report = print }: Dev
   });
 
   const stopping = new AbortController();
-  // Not Astro's own watcher: a file that it watches and no page imports makes it drop all modules, and its
-  // server then goes on answering from dropped ones.
   const watching = watchFolder(
     folder,
     state,
@@ -77,16 +75,32 @@ export async function devSite({ contentFolder, host, port, report = print }: Dev
   };
 }
 
-/** Gets hold of the function by which Astro runs all loaders again; it then reloads the page. */
+/** Gets hold of what makes Astro load all content anew and the open pages show it. */
 function refreshHook(give: (refresh: () => Promise<void>) => void): AstroIntegration {
   return {
     name: 'content-folder',
     hooks: {
-      'astro:server:setup': ({ refreshContent }) => {
-        give(async () => refreshContent?.({}));
+      'astro:server:setup': ({ server, refreshContent }) => {
+        give(async () => {
+          await refreshContent?.({});
+          // Astro drops what it made of the old content module by module, and where a page is being made at
+          // that moment it can keep an old part for good. Dropping all of it leaves nothing old behind.
+          for (const environment of Object.values(server.environments)) {
+            environment.moduleGraph.invalidateAll();
+            if (isRunnable(environment)) environment.runner.evaluatedModules.clear();
+          }
+          server.environments.client.hot.send({ type: 'full-reload', path: '*' });
+        });
       },
     },
   };
+}
+
+/** Whether an environment of Vite runs modules in this process, and so keeps what they came to. */
+function isRunnable(
+  environment: object,
+): environment is { readonly runner: { readonly evaluatedModules: { clear(): void } } } {
+  return 'runner' in environment;
 }
 
 function print({ findings, shown }: DevNews): void {

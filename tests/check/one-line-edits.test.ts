@@ -250,6 +250,17 @@ const edits: readonly Edit[] = [
     help: 'Did you mean “menu”?',
   },
   {
+    rule: 'repeated-row',
+    what: 'a row with the step of its neighbour',
+    file: sheet,
+    from: 'brasslight/8b0s-i5z,FL,23,1000,6.3088,0.142,1',
+    to: 'brasslight/8b0s-i5z,FL,22,1000,6.3088,0.142,1',
+    at: '1\nbrasslight/8b0s-i5z,FL,24,1000,7.5905',
+    message:
+      'A second row for brasslight/8b0s-i5z, FL, step 22, 1\u00a0kHz, repeat 1: 6.3088 V here, 5.2361 V before.',
+    help: /^If it is another repeat, count it on/,
+  },
+  {
     rule: 'same-output',
     what: 'a profile said to be the same as one it is not',
     file: 'profiles/brasslight/i1l0-s5g.yaml',

@@ -4,6 +4,7 @@ import { danglingLink } from './dangling-link.ts';
 import { duplicateCode } from './duplicate-code.ts';
 import { impossibleReading } from './impossible-reading.ts';
 import { noWayToCode } from './no-way-to-code.ts';
+import { repeatedRow } from './repeated-row.ts';
 import { sameOutput } from './same-output.ts';
 import { schema } from './schema.ts';
 import { sessionsDisagree } from './sessions-disagree.ts';
@@ -22,6 +23,7 @@ export const rules: readonly Rule[] = [
   duplicateCode,
   unsourced,
   noWayToCode,
+  repeatedRow,
   impossibleReading,
   sessionsDisagree,
   statedVersusComputed,

@@ -1,0 +1,41 @@
+import type { Finding, ReadingTable } from '../../base/index.ts';
+import { formatHz, formatNumber } from '../../measure/index.ts';
+import type { Rule } from '../rule.ts';
+
+export const repeatedRow: Rule = {
+  id: 'repeated-row',
+  title: 'No sheet holds two rows of one profile, output, step, frequency and repeat number.',
+  explanation:
+    'Repeats of a reading are counted: 1, 2, 3. Two rows with the same count are one reading entered twice, or two readings of which one belongs to another step, frequency or profile; whichever it is, both would be averaged as if they were independent.',
+  check: ({ answers: { base } }) => [...base.readings.values()].flatMap(sheetFindings),
+};
+
+function sheetFindings(table: ReadingTable): Finding[] {
+  const firstRows = new Map<string, number>();
+  const findings: Finding[] = [];
+  for (let row = 0; row < table.length; row += 1) {
+    const reading = table.reading(row);
+    const { profile, channel, step, hz, repeat } = reading;
+    const key = `${profile} ${channel} ${step} ${hz} ${repeat}`;
+    const firstRow = firstRows.get(key);
+    if (firstRow === undefined) {
+      firstRows.set(key, row);
+      continue;
+    }
+    const first = table.reading(firstRow);
+    const same = first.voltsRms === reading.voltsRms && first.thdPercent === reading.thdPercent;
+    findings.push({
+      rule: 'repeated-row',
+      severity: 'error',
+      place: table.place(reading.id, 'repeat'),
+      message: same
+        ? `This row stands in the sheet twice (${profile}, ${channel}, step ${step}, ${formatHz(hz)}).`
+        : `A second row for ${profile}, ${channel}, step ${step}, ${formatHz(hz)}, repeat ${repeat}: ${formatNumber(reading.voltsRms, 4)} V here, ${formatNumber(first.voltsRms, 4)} V before.`,
+      help: same
+        ? 'Delete one of the two.'
+        : 'If it is another repeat, count it on; else correct the step, the frequency or the profile of one of them.',
+      related: [{ place: table.place(first.id), message: 'The first row.' }],
+    });
+  }
+  return findings;
+}
