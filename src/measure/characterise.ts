@@ -1,6 +1,14 @@
 /** The output of one profile: every characteristic its readings give, each with uncertainty and readings. */
 import { combine, unique } from './combine.ts';
-import { combineByStep, type Described, Group, likeConditions, type UnitLimits } from './group.ts';
+import {
+  areAlikeButForLevel,
+  combineByStep,
+  type Described,
+  Group,
+  likeConditions,
+  normalisedTo,
+  type UnitLimits,
+} from './group.ts';
 import { pointVolts, type Run } from './points.ts';
 import {
   type BoostBehaviour,
@@ -25,8 +33,11 @@ import { limiterOnset, noiseFloor, scaleOf, stepLaw, stepSize } from './traits/s
  * where there are several; the others stand under their own conditions.
  */
 export function characterise(profile: string, runs: readonly Run[], unit: UnitLimits): ProfileOutput {
-  const groups = likeConditions(runs, unit).map((group) => describeGroup(new Group(group), unit));
-  const [main, ...rest] = groups;
+  const [first = [], ...others] = likeConditions(runs, unit);
+  const main =
+    first.length === 0 ? undefined : describeGroup(withNormalised(first, others.flat(), unit), unit);
+  const rest = others.map((group) => describeGroup(new Group(group), unit));
+  const groups = main ? [main, ...rest] : [];
   const resistance = sourceResistance(
     groups.map((one) => one.group),
     groups.map((one) => one.cleanStep ?? Number.NEGATIVE_INFINITY),
@@ -46,8 +57,26 @@ export function characterise(profile: string, runs: readonly Run[], unit: UnitLi
     mutedChannels: main?.mutedChannels ?? [],
     conditions: main?.group.conditions,
     sessions: runs.map((run) => run.session),
+    normalised: (main?.group.normalised ?? []).map(({ run }) => ({
+      session: run.session,
+      fromDbfs: run.conditions.signal.levelDbfs,
+    })),
     missing: missingFrom(characteristics),
   };
+}
+
+/** The group of the main conditions, with the clean points of sessions that differ in the signal's level only. */
+function withNormalised(runs: readonly Run[], others: readonly Run[], unit: UnitLimits): Group {
+  const group = new Group(runs);
+  const [first] = runs;
+  const step = cleanStep(group, unit)?.quantity.value;
+  const volts = step === undefined ? undefined : voltsAt(group, step)?.quantity.value;
+  if (!first || step === undefined || volts === undefined) return group;
+  const normalised = others
+    .filter((run) => areAlikeButForLevel(first.conditions, run.conditions))
+    .map((run) => normalisedTo(group.conditions.signalDbfs, run, { step, volts }))
+    .filter(({ points }) => points.length > 0);
+  return normalised.length === 0 ? group : new Group(runs, normalised);
 }
 
 const level = 'readings of front left at 1 kHz from two or more volume steps, with THD';
@@ -113,8 +142,8 @@ function describeGroup(group: Group, unit: UnitLimits): GroupOutput {
       add(...bassAt(group, one), ...cornerAt(group, one, 'lower'), ...cornerAt(group, one, 'upper'));
       add(...trebleTiltAt(group, one), ...rippleAt(group, one));
     }
-    add(...combineByStep(group.sessions.flatMap((session) => rearToFront(session, step))));
-    add(...combineByStep(group.sessions.flatMap((session) => leftToRight(session, step))));
+    add(...combineByStep(group.allSessions.flatMap((session) => rearToFront(session, step))));
+    add(...combineByStep(group.allSessions.flatMap((session) => leftToRight(session, step))));
   }
   add(...combineByStep(noiseFloor(group)));
   const values = [...byName.values()];

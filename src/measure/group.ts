@@ -1,6 +1,7 @@
 /** Sessions of one profile under like conditions, and what is read off them more than once. */
 import type { Session } from '../../schemas/index.ts';
 import { combine, unique } from './combine.ts';
+import { dbRatio } from './level.ts';
 import { type Point, pointsOf, type Run } from './points.ts';
 import type { CharacteristicName, Conditions, Quantity } from './quantity.ts';
 import { type ResponsePoint, referenceHz, responseAt } from './response.ts';
@@ -31,21 +32,29 @@ export interface SessionPoints {
 
 /** Conditions are alike when the load is, within a tenth, the supply within 0.5 V, the signal within 0.1 dB. */
 export function areAlike(a: Session, b: Session): boolean {
+  return areAlikeButForLevel(a, b) && Math.abs(a.signal.levelDbfs - b.signal.levelDbfs) <= 0.1;
+}
+
+/** Conditions alike in everything but the level of the test signal. */
+export function areAlikeButForLevel(a: Session, b: Session): boolean {
   return (
     a.signal.kind === b.signal.kind &&
     Math.abs(a.load.ohms / b.load.ohms - 1) <= 0.1 &&
-    Math.abs(a.supply.volts - b.supply.volts) <= 0.5 &&
-    Math.abs(a.signal.levelDbfs - b.signal.levelDbfs) <= 0.1
+    Math.abs(a.supply.volts - b.supply.volts) <= 0.5
   );
 }
 
 export class Group {
+  /** The sessions taken under the group's conditions. */
   readonly sessions: readonly SessionPoints[];
+  /** Sessions taken at another signal level, their clean points brought to the group's. */
+  readonly normalised: readonly SessionPoints[];
   readonly conditions: Conditions;
   readonly #responses = new Map<number, ResponsePoint[]>();
 
-  constructor(runs: readonly Run[]) {
+  constructor(runs: readonly Run[], normalised: readonly SessionPoints[] = []) {
     this.sessions = runs.map((run) => ({ run, points: pointsOf(run) }));
+    this.normalised = normalised;
     const first = runs[0]?.conditions;
     this.conditions = {
       loadOhms: first?.load.ohms ?? Number.NaN,
@@ -54,9 +63,14 @@ export class Group {
     };
   }
 
+  /** The group's own sessions, then the normalised ones. */
+  get allSessions(): SessionPoints[] {
+    return [...this.sessions, ...this.normalised];
+  }
+
   /** All points of all sessions. */
   get points(): Point[] {
-    return this.sessions.flatMap(({ points }) => points);
+    return this.allSessions.flatMap(({ points }) => points);
   }
 
   /** The steps anything was read at, rising. */
@@ -73,7 +87,7 @@ export class Group {
   responseOf(step: number): ResponsePoint[] {
     const known = this.#responses.get(step);
     if (known) return known;
-    const curves = this.sessions.flatMap(({ points }) => {
+    const curves = this.allSessions.flatMap(({ points }) => {
       const here = points.filter((point) => point.channel === frontChannel && point.step === step);
       return responseAt(here) ?? [];
     });
@@ -121,6 +135,38 @@ export function likeConditions(runs: readonly Run[], unit: UnitLimits): Run[][] 
     return load * 100 - conditions.signal.levelDbfs - group.length / 100;
   };
   return groups.sort((a, b) => distance(a) - distance(b));
+}
+
+/**
+ * A session's points brought to another level of the test signal: volts times the ratio of the levels. That
+ * holds only where the output follows the signal, so only points that are clean both as read and as brought
+ * over are kept: up to `cleanStep` and `cleanVolts`. THD is not carried over.
+ */
+export function normalisedTo(
+  signalDbfs: number,
+  run: Run,
+  clean: { readonly step: number; readonly volts: number },
+): SessionPoints {
+  const ratio = dbRatio(signalDbfs - run.conditions.signal.levelDbfs);
+  const points = pointsOf(run).flatMap((point): Point[] => {
+    const voltsRms = point.voltsRms * ratio;
+    const isClean = point.step <= clean.step && Math.max(voltsRms, point.voltsRms) <= clean.volts;
+    if (!isClean) return [];
+    const { influences } = point;
+    return [
+      {
+        ...point,
+        voltsRms,
+        thdPercent: null,
+        influences: {
+          ...influences,
+          countsVolts: influences.countsVolts * ratio,
+          resolutionVolts: influences.resolutionVolts * ratio,
+        },
+      },
+    ];
+  });
+  return { run, points };
 }
 
 /** Values combined where they were taken at the same step; the highest step first. */

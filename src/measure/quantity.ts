@@ -117,6 +117,8 @@ export interface ProfileOutput {
   readonly conditions: Conditions | undefined;
   /** Sessions that measured the profile, oldest first. */
   readonly sessions: readonly string[];
+  /** Sessions whose clean levels were brought to the main signal level, and from which, dBFS. */
+  readonly normalised: readonly { readonly session: string; readonly fromDbfs: number }[];
   /** What could not be computed and which readings are missing for it, in plain words. */
   readonly missing: readonly { readonly name: CharacteristicName; readonly reason: string }[];
 }

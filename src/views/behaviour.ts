@@ -1,6 +1,7 @@
 /** How a profile behaves over the volume scale, in sentences. */
 import { formatQuantity } from '../measure/format.ts';
 import type { BoostBehaviour, ProfileOutput } from '../measure/quantity.ts';
+import { plainNumber } from './wording.ts';
 
 const boostSentences: Readonly<Record<BoostBehaviour, string>> = {
   none: '',
@@ -20,4 +21,12 @@ export function behaviourOf(output: ProfileOutput): string[] {
     scale.length === 0 ? '' : `One step of the volume raises the level, ${scale.join('; ')}.`,
     boostSentences[output.boostBehaviour],
   ].filter((sentence) => sentence !== '');
+}
+
+/** Which sessions were taken at another signal level, and how far their readings count all the same. */
+export function normalisedSentences({ normalised, conditions }: ProfileOutput): string[] {
+  return normalised.map(
+    ({ session, fromDbfs }) =>
+      `Session ${session} was taken at ${plainNumber(fromDbfs)}\u00a0dBFS; its levels are brought to ${plainNumber(conditions?.signalDbfs ?? 0)}\u00a0dBFS, in the clean region only.`,
+  );
 }

@@ -7,7 +7,7 @@ import type { Characteristic, CharacteristicName, ProfileOutput } from '../measu
 import type { LevelPlotData } from '../plot/level-plot.ts';
 import type { ResponsePlotData } from '../plot/response-plot.ts';
 import { answerSentence, type SentencePart, sentenceText } from './answer-sentence.ts';
-import { behaviourOf } from './behaviour.ts';
+import { behaviourOf, normalisedSentences } from './behaviour.ts';
 import { profilePath, readingsPath, sourcePath, unitPath } from './paths.ts';
 import { type PlanAnswerView, planAnswerViews } from './plan-answers.ts';
 import {
@@ -87,6 +87,8 @@ export interface ProfilePageView {
   readonly twins: readonly ProfileLink[];
   /** How the scale and the boost go, in sentences. */
   readonly behaviour: readonly string[];
+  /** What was brought to the main signal level, in sentences. */
+  readonly normalised: readonly string[];
   /** Sessions whose readings are not used, and why. */
   readonly setAside: readonly {
     readonly session: string;
@@ -161,6 +163,7 @@ function profilePage(answers: Answers, profile: Entry<'profiles'>): ProfilePageV
     statements: statementViews(answers, id),
     twins: twinsOf(answers, profile),
     behaviour: behaviourOf(output),
+    normalised: normalisedSentences(output),
     setAside: sessions.flatMap((session) => {
       const aside = setAsideFor(session, id);
       if (!aside) return [];

@@ -70,6 +70,7 @@ function answer(
     mutedChannels: [],
     conditions: { loadOhms: 4, supplyVolts: 14.4, signalDbfs: 0 },
     sessions: ['s'],
+    normalised: [],
     missing: [],
   };
   const profile = {

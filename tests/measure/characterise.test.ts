@@ -232,6 +232,28 @@ describe('uncertainty', () => {
     });
   });
 
+  test('a session at another signal level is brought over in the clean region only, and that is said', () => {
+    const a = run(levels, {}, 'a');
+    const quiet = levels.map(
+      ([channel, step, hz, volts, thd]): Row => [
+        channel,
+        step,
+        hz,
+        Math.min(volts, 3.2) * 10 ** (-6 / 20),
+        thd ?? null,
+      ],
+    );
+    const b = run(quiet, { bench: 'other', signal: { ...session.signal, levelDbfs: -6 } }, 'b');
+    const output = characterise('p', [a, b], unit);
+    expect(output.normalised).toEqual([{ session: 'b', fromDbfs: -6 }]);
+    const clean = value(output, 'clean-volts');
+    expect(clean.readings).toEqual(['a:26', 'b:26']);
+    expect(clean.value).toBeCloseTo(0.01 * 10 ** 2.5, 6);
+    // Above the clean step the two differ, and only the session's own level counts.
+    expect(output.levelByStep.find(({ step }) => step === 28)?.readings).toEqual(['a:29']);
+    expect(value(output, 'highest-clean-step').readings).toEqual(['a:26', 'a:27']);
+  });
+
   test('a frequency the voltmeter is not specified for gives no value', () => {
     const instrument = {
       ...session.instrument,

@@ -73,6 +73,7 @@ export function output(
     mutedChannels: [],
     conditions: mainConditions,
     sessions: ['2026-03-quay'],
+    normalised: [],
     missing: [],
     ...more,
   };
