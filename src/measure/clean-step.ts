@@ -1,5 +1,5 @@
 /** The highest volume step that plays clean. */
-import { cleanCompressionDb, cleanThdPercent, hardClipOverdriveDb } from './distortion.ts';
+import { cleanCompressionDb, cleanThdPercent, hardClipOverdriveDb, hardClipThd } from './distortion.ts';
 import { ratioDb } from './level.ts';
 import type { Point } from './points.ts';
 
@@ -47,18 +47,27 @@ export function highestCleanStep(points: readonly Point[]): CleanStep | undefine
   };
 }
 
-/** Overdrive of an ideal hard clip at the clean limit, dB: how near to it a THD reading is, in drive. */
+/** Overdrive of an ideal hard clip at the clean limit, dB. */
 const limitOverdriveDb = hardClipOverdriveDb(cleanThdPercent / 100);
 
 /**
  * Whether a THD is within the limit after the drive has moved by `driveDb`, by the slope of an ideal hard
- * clip. Without a move it is the plain comparison.
+ * clip: the limit itself is moved back by as much instead. Without a move it is the plain comparison.
  */
 function isClean(thdPercent: number, driveDb: number): boolean {
-  if (driveDb === 0 || thdPercent <= 0) return thdPercent <= cleanThdPercent;
-  // 40 % THD is the far side of a hard clip; no drive tolerance leads back from there.
-  if (thdPercent > 40) return false;
-  return hardClipOverdriveDb(thdPercent / 100) + driveDb <= limitOverdriveDb;
+  return thdPercent <= (driveDb === 0 ? cleanThdPercent : movedLimitPercent(driveDb));
+}
+
+/** Limits already moved: a base knows few tolerances. */
+const movedLimits = new Map<number, number>();
+
+function movedLimitPercent(driveDb: number): number {
+  const known = movedLimits.get(driveDb);
+  if (known !== undefined) return known;
+  const overdriveDb = Math.max(0, limitOverdriveDb - driveDb);
+  const limit = 100 * hardClipThd(10 ** (-overdriveDb / 20));
+  movedLimits.set(driveDb, limit);
+  return limit;
 }
 
 /**

@@ -11,10 +11,10 @@ export interface Component {
   /** Infinite for influences known from a specification (GUM G.4.2). */
   readonly degreesOfFreedom: number;
   /** `rectangular` where only limits are known; `normal` where absent. */
-  readonly shape?: 'normal' | 'rectangular';
+  readonly shape?: 'normal' | 'rectangular' | undefined;
   /**
    * The influence itself. Components of one id are one influence acting twice: they are fully correlated
    * (GUM 5.2, r = 1) and add with their signs. Without an id a component is its own influence.
    */
-  readonly id?: string;
+  readonly id?: string | undefined;
 }

@@ -71,13 +71,12 @@ export function crossing(
   const { toLine, slope } = scale;
   const x = nodes.map(({ hz }) => Math.log2(hz));
   const lines = levels.map(toLine);
-  const line = (where: number): number =>
-    lagrangeWeights(x, where).reduce((sum, weight, index) => sum + weight * (lines[index] ?? 0), 0);
+  const line = (where: number): number => lagrange(x, lines, where);
   const wanted = toLine(levelDb);
   const [from, to] = [Math.log2(inside.hz), Math.log2(outside.hz)];
   const sign = Math.sign(inside.level.value - levelDb) || 1;
   let [low, high] = [from, to];
-  for (let halving = 0; halving < 50; halving += 1) {
+  for (let halving = 0; halving < 40; halving += 1) {
     const middle = (low + high) / 2;
     if (sign * (line(middle) - wanted) > 0) low = middle;
     else high = middle;
@@ -88,10 +87,7 @@ export function crossing(
   const straightDb = (1 - t) * inside.level.value + t * outside.level.value;
   const perLine = 1 / slope(levelDb);
   // What should be a straight line past a corner, and is not, tells of more than one filter at work.
-  const two = lagrangeWeights(x.slice(0, 2), where).reduce(
-    (sum, weight, index) => sum + weight * (lines[index] ?? 0),
-    0,
-  );
+  const two = lagrange(x.slice(0, 2), lines, where);
   const departureDb = scale === fallenScale ? Math.abs((two - wanted) * perLine) : 0;
   return {
     hz: 2 ** where,
@@ -123,9 +119,28 @@ function nodesAbout(
 
 /** Weights of the values at nodes x in the polynomial through them, at `where` (Lagrange). */
 export function lagrangeWeights(x: readonly number[], where: number): number[] {
-  return x.map((xi, i) =>
-    x.reduce((product, xj, j) => (i === j ? product : (product * (where - xj)) / (xi - xj)), 1),
-  );
+  const weights: number[] = [];
+  for (let i = 0; i < x.length; i += 1) {
+    let weight = 1;
+    for (let j = 0; j < x.length; j += 1) {
+      if (i !== j) weight *= (where - (x[j] ?? 0)) / ((x[i] ?? 0) - (x[j] ?? 0));
+    }
+    weights.push(weight);
+  }
+  return weights;
+}
+
+/** The polynomial through nodes (x, y) at `where`. */
+function lagrange(x: readonly number[], y: readonly number[], where: number): number {
+  let sum = 0;
+  for (let i = 0; i < x.length; i += 1) {
+    let weight = y[i] ?? 0;
+    for (let j = 0; j < x.length; j += 1) {
+      if (i !== j) weight *= (where - (x[j] ?? 0)) / ((x[i] ?? 0) - (x[j] ?? 0));
+    }
+    sum += weight;
+  }
+  return sum;
 }
 
 export interface Summit {
@@ -200,13 +215,12 @@ interface Top {
 /** The highest point between the middle node's neighbours, by golden-section search (Kiefer, 1953). */
 function topOf(octaves: readonly number[], levelsDb: readonly number[], scale: Scale): Top {
   const lines = levelsDb.map(scale.toLine);
-  const lineAt = (octave: number): number =>
-    lagrangeWeights(octaves, octave).reduce((sum, weight, index) => sum + weight * (lines[index] ?? 0), 0);
+  const lineAt = (octave: number): number => lagrange(octaves, lines, octave);
   const middle = (octaves.length - 1) / 2;
   let low = octaves[middle - 1] ?? 0;
   let high = octaves[middle + 1] ?? 0;
   const golden = (Math.sqrt(5) - 1) / 2;
-  for (let search = 0; search < 45; search += 1) {
+  for (let search = 0; search < 36; search += 1) {
     const a = high - golden * (high - low);
     const b = low + golden * (high - low);
     if (lineAt(a) > lineAt(b)) high = b;

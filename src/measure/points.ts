@@ -3,7 +3,7 @@ import type { Session } from '../../schemas/index.ts';
 import type { BenchReading } from '../base/readings.ts';
 import { dbToRelative, ratioDb, relativeToDb } from './level.ts';
 import type { Quantity } from './quantity.ts';
-import { type Component, limits, quantity, scaled } from './uncertainty.ts';
+import { type Component, limits, quantity, rectangular, scaled } from './uncertainty.ts';
 
 /** What one session read of one profile. */
 export interface Run {
@@ -137,12 +137,17 @@ function pointOf(group: readonly BenchReading[], run: Run, scatter: Scatter): Po
   };
 }
 
-/** The budget of a point's volts, relative to them. */
-function relativeBudget(point: Point): Component[] {
+/** The budgets of points already made: each point is compared with many. */
+const budgets = new WeakMap<Point, readonly Component[]>();
+
+/** The budget of a point's volts, relative to them: what it shares first, then what is its own. */
+function relativeBudget(point: Point): readonly Component[] {
+  const known = budgets.get(point);
+  if (known) return known;
   const { gain, signal, load, countsVolts, resolutionVolts, repeats } = point.influences;
   // The first reading's id names the point, so that what is its own cancels where it meets itself.
   const [own = ''] = point.readings;
-  return [
+  const budget: Component[] = [
     limits('voltmeter gain', gain.limit, gain.id),
     limits('signal level', signal.limit, signal.id),
     limits('load', load.limit, load.id),
@@ -152,9 +157,12 @@ function relativeBudget(point: Point): Component[] {
       name: 'repeats',
       standardUncertainty: repeats.relative,
       degreesOfFreedom: repeats.degreesOfFreedom,
+      shape: undefined,
       id: `repeats ${own}`,
     },
   ];
+  budgets.set(point, budget);
+  return budget;
 }
 
 /** The volts of a point with their budget. */
@@ -175,6 +183,20 @@ export function levelBetween(point: Point, reference: Point): Quantity {
     ...scaled(relativeBudget(point), relativeToDb(1)),
     ...scaled(relativeBudget(reference), -relativeToDb(1)),
   ]);
+}
+
+/**
+ * Standard uncertainty, dB, of what is a point's own: counts, resolution, repeats. For comparing many points
+ * of one session, where all else cancels.
+ */
+export function ownUncertaintyDb({ voltsRms, influences }: Point): number {
+  const { countsVolts, resolutionVolts, repeats } = influences;
+  const relative = Math.hypot(
+    rectangular(countsVolts / voltsRms),
+    rectangular(resolutionVolts / 2 / voltsRms),
+    repeats.relative,
+  );
+  return relativeToDb(relative);
 }
 
 function meanOf(values: readonly number[]): number {

@@ -12,35 +12,45 @@ export function rectangular(halfWidth: number): number {
 
 /** A component known from a specification's limits ± `halfWidth`. */
 export function limits(name: string, halfWidth: number, id?: string): Component {
-  return {
-    name,
-    standardUncertainty: rectangular(halfWidth),
-    degreesOfFreedom: Number.POSITIVE_INFINITY,
-    shape: 'rectangular',
-    ...(id === undefined ? {} : { id }),
-  };
+  return component(name, rectangular(halfWidth), Number.POSITIVE_INFINITY, 'rectangular', id);
 }
 
 /** The components of a result multiplied by its sensitivity to it (GUM 5.1.3). */
 export function scaled(components: readonly Component[], sensitivity: number): Component[] {
-  return components.map((one) => ({ ...one, standardUncertainty: one.standardUncertainty * sensitivity }));
+  return components.map(({ name, standardUncertainty, degreesOfFreedom, shape, id }) =>
+    component(name, standardUncertainty * sensitivity, degreesOfFreedom, shape, id),
+  );
+}
+
+/** All components have the same fields in the same order, set or not: engines handle such objects fastest. */
+function component(
+  name: string,
+  standardUncertainty: number,
+  degreesOfFreedom: number,
+  shape: Component['shape'],
+  id: string | undefined,
+): Component {
+  return { name, standardUncertainty, degreesOfFreedom, shape, id };
 }
 
 /** Adds up the components that are one influence; what cancels is left out. */
 export function merged(components: readonly Component[]): Component[] {
-  const byId = new Map<string, Component>();
-  const own: Component[] = [];
-  for (const component of components) {
-    if (component.id === undefined) own.push(component);
-    else {
-      const before = byId.get(component.id)?.standardUncertainty ?? 0;
-      byId.set(component.id, {
-        ...component,
-        standardUncertainty: before + component.standardUncertainty,
-      });
+  const places = new Map<string, number>();
+  const sums: Component[] = [];
+  for (const one of components) {
+    const place = one.id === undefined ? undefined : places.get(one.id);
+    if (place === undefined) {
+      if (one.id !== undefined) places.set(one.id, sums.length);
+      sums.push(one);
+      continue;
     }
+    const before = sums[place];
+    if (!before) continue;
+    const { name, degreesOfFreedom, shape, id } = one;
+    const sum = before.standardUncertainty + one.standardUncertainty;
+    sums[place] = component(name, sum, degreesOfFreedom, shape, id);
   }
-  return [...byId.values(), ...own].filter((one) => one.standardUncertainty !== 0);
+  return sums.filter((one) => one.standardUncertainty !== 0);
 }
 
 /** Combined standard uncertainty of uncorrelated components: root of the sum of squares (GUM 5.1.2). */
@@ -66,8 +76,16 @@ const mostDegreesOfFreedom = 1e9;
  */
 export function coverageFactor(degreesOfFreedom: number, confidence = 0.95): number {
   const whole = Math.min(mostDegreesOfFreedom, Math.max(1, Math.floor(degreesOfFreedom)));
-  return tQuantile((1 + confidence) / 2, whole);
+  if (confidence !== 0.95) return tQuantile((1 + confidence) / 2, whole);
+  const known = factors95.get(whole);
+  if (known !== undefined) return known;
+  const factor = tQuantile(0.975, whole);
+  factors95.set(whole, factor);
+  return factor;
 }
+
+/** Factors for 95 % already found: the same few degrees of freedom come again and again. */
+const factors95 = new Map<number, number>();
 
 /**
  * Coverage factor for 95 % of a combination by its excess kurtosis: 1.960 for a normal distribution (0),

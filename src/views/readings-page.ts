@@ -1,6 +1,6 @@
 /** The view model of a profile's readings: every row of every sheet, as it was read. */
 import type { Answers } from '../answers.ts';
-import { readingsOfProfile } from '../base/index.ts';
+import { setAsideFor } from '../base/index.ts';
 import { profilePath, readingsPath, sessionAnchor, sourcePath } from './paths.ts';
 import { benchSettingOf } from './session-conditions.ts';
 import { longDate } from './wording.ts';
@@ -32,6 +32,8 @@ export interface ReadingsPageView {
     readonly voltsDecimals: number;
     readonly sourceTitle: string;
     readonly sourcePath: string;
+    /** Why these readings are not used; empty where they are. */
+    readonly setAside: string;
     readonly rows: readonly ReadingRow[];
   }[];
 }
@@ -40,7 +42,7 @@ export interface ReadingsPageView {
 export function readingsPages(answers: Answers): ReadingsPageView[] {
   const { base } = answers;
   return [...base.profiles.values()].flatMap((profile) => {
-    const measured = readingsOfProfile(base, profile.id);
+    const measured = base.sessionsOfProfile.get(profile.id) ?? [];
     if (measured.length === 0 || !base.families.has(profile.data.family)) return [];
     return [
       {
@@ -50,7 +52,7 @@ export function readingsPages(answers: Answers): ReadingsPageView[] {
         profilePath: profilePath(profile.id),
         title: `Readings of ${profile.data.code}`,
         description: `Every bench reading of the profile ${profile.data.code}, as it was taken.`,
-        sessions: measured.map(({ session, readings }) => ({
+        sessions: measured.map((session) => ({
           id: session.id,
           anchor: sessionAnchor(session.id),
           date: longDate(session.data.date),
@@ -58,7 +60,8 @@ export function readingsPages(answers: Answers): ReadingsPageView[] {
           voltsDecimals: decimalsOf(session.data.instrument.resolutionVolts),
           sourceTitle: base.sources.get(session.data.source)?.data.title ?? session.data.source,
           sourcePath: sourcePath(session.data.source),
-          rows: readings.map(
+          setAside: setAsideFor(session, profile.id)?.reason ?? '',
+          rows: (base.readings.get(session.id)?.readingsOf(profile.id) ?? []).map(
             (one): ReadingRow => [
               Number(one.id.slice(one.id.lastIndexOf(':') + 1)),
               one.channel,

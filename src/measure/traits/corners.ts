@@ -123,22 +123,18 @@ export function rippleAt(group: Group, step: number): Described[] {
   const first = band[0];
   const last = band.at(-1);
   if (band.length < 7 || !first || !last) return [];
-  const off = band.map((one) => {
-    const t = Math.log(one.hz / first.hz) / Math.log(last.hz / first.hz);
-    return {
-      one,
-      level: linear([
-        [1, one.level],
-        [t - 1, first.level],
-        [-t, last.level],
-      ]),
-    };
-  });
-  const most = off.reduce((best, one) => (one.level.value > best.level.value ? one : best));
-  const least = off.reduce((best, one) => (one.level.value < best.level.value ? one : best));
+  const along = (one: ResponsePoint): number => Math.log(one.hz / first.hz) / Math.log(last.hz / first.hz);
+  const offDb = (one: ResponsePoint): number =>
+    one.level.value - (1 - along(one)) * first.level.value - along(one) * last.level.value;
+  const most = band.reduce((best, one) => (offDb(one) > offDb(best) ? one : best));
+  const least = band.reduce((best, one) => (offDb(one) < offDb(best) ? one : best));
+  // The line's own ends come in by the difference of the two places along it.
+  const shift = along(most) - along(least);
   const between = linear([
     [1, most.level],
     [-1, least.level],
+    [shift, first.level],
+    [-shift, last.level],
   ]);
   const told = between.value > between.expandedUncertainty;
   return [
@@ -146,8 +142,8 @@ export function rippleAt(group: Group, step: number): Described[] {
       name: 'ripple',
       quantity: told ? between : quantity(between.value + between.expandedUncertainty, 'dB', [], 'at-most'),
       at: { channel: frontChannel, step },
-      readings: [...new Set([...most.one.readings, ...least.one.readings])],
-      sources: [...new Set([...most.one.sources, ...least.one.sources])],
+      readings: [...new Set([...most.readings, ...least.readings])],
+      sources: [...new Set([...most.sources, ...least.sources])],
     },
   ];
 }

@@ -2,7 +2,8 @@
 import { linear, unique } from '../combine.ts';
 import { cleanCompressionDb } from '../distortion.ts';
 import { type Described, frontChannel, type Group, type UnitLimits } from '../group.ts';
-import { levelBetween, type Point, pointVolts } from '../points.ts';
+import { ratioDb } from '../level.ts';
+import { levelBetween, ownUncertaintyDb, type Point, pointVolts } from '../points.ts';
 import type { Quantity, StepLawPart } from '../quantity.ts';
 import { referenceHz } from '../response.ts';
 import { stepRange } from './clean.ts';
@@ -64,7 +65,7 @@ export function stepLaw(scale: readonly Point[], cleanStep: number): StepLawPart
   let from = 0;
   while (from < clean.length - 1) {
     let to = from + 1;
-    while (to + 1 < clean.length && keepsEven(clean.slice(from, to + 2))) to += 1;
+    while (to + 1 < clean.length && keepsEven(clean, from, to + 1)) to += 1;
     const [first, last] = [clean[from], clean[to]];
     if (!first || !last) break;
     parts.push({ fromStep: first.step, toStep: last.step, stepSize: perStep(first, last) });
@@ -78,17 +79,20 @@ function perStep(first: Point, last: Point): Quantity {
   return { ...size, unit: 'dB/step' };
 }
 
-/** Whether every point between the ends of a stretch lies on the line through them. */
-function keepsEven(stretch: readonly Point[]): boolean {
-  const first = stretch[0];
-  const last = stretch.at(-1);
+/** Whether every point between two lies on the line through them, within 0.1 dB or its uncertainty (k = 2). */
+function keepsEven(points: readonly Point[], from: number, to: number): boolean {
+  const [first, last] = [points[from], points[to]];
   if (!first || !last) return false;
-  const whole = levelBetween(last, first).value;
-  return stretch.slice(1, -1).every((point) => {
+  const whole = ratioDb(last.voltsRms / first.voltsRms);
+  const firstDb = ownUncertaintyDb(first);
+  for (let at = from + 1; at < to; at += 1) {
+    const point = points[at];
+    if (!point) continue;
     const t = (point.step - first.step) / (last.step - first.step);
-    const level = levelBetween(point, first);
-    return Math.abs(level.value - t * whole) <= Math.max(evenWithinDb, level.expandedUncertainty);
-  });
+    const offDb = Math.abs(ratioDb(point.voltsRms / first.voltsRms) - t * whole);
+    if (offDb > evenWithinDb && offDb > 2 * Math.hypot(firstDb, ownUncertaintyDb(point))) return false;
+  }
+  return true;
 }
 
 /** Decibels a step over the upper half of the clean scale: what one click of the volume is worth in use. */

@@ -1,0 +1,17 @@
+/** `npm run bench [-- NAME [SIZE]]`: runs the benchmarks, or one of them. Ratios count, not seconds. */
+import { benchMeasure } from './measure.ts';
+
+const [name, size] = process.argv.slice(2);
+const benches: Readonly<Record<string, () => void>> = {
+  measure: () => benchMeasure(Number(size ?? 10_000)),
+};
+const chosen = name === undefined ? Object.keys(benches) : [name];
+for (const one of chosen) {
+  const bench = benches[one];
+  if (!bench) {
+    console.error(`There is no benchmark “${one}”. The benchmarks are: ${Object.keys(benches).join(', ')}.`);
+    process.exitCode = 2;
+    break;
+  }
+  bench();
+}
