@@ -5,6 +5,6 @@ export { compareFindings, type Finding, type Place, type RelatedPlace, type Seve
 export { allEntries, isKind, type Link, linksOf } from './links.ts';
 export { nearest } from './nearest.ts';
 export { type BaseReading, readBase } from './read.ts';
-export { type BenchReading, channelIndex, ReadingTable } from './readings.ts';
+export { type BenchReading, ReadingTable } from './readings.ts';
 export { TextFile } from './text-file.ts';
 export type { DataPath } from './yaml.ts';

@@ -1,6 +1,6 @@
 /** Reads a session's readings.csv into columns, each row checked and its line kept. */
 import { CsvError, parse } from 'csv-parse/sync';
-import { type Channel, channels, type Reading, readingColumns, readingSchema } from '../../schemas/index.ts';
+import { channels, type Reading, readingColumns, readingSchema } from '../../schemas/index.ts';
 import type { Finding, Place } from './finding.ts';
 import { nearest } from './nearest.ts';
 import type { TextFile } from './text-file.ts';
@@ -283,9 +283,4 @@ function cellPlace(source: TextFile, line: number, index: number): Place {
     }
   }
   return { file: source.file, line, column: start + 1, endLine: line, endColumn: end + 1 };
-}
-
-/** The index of a channel in the order FL, FR, RL, RR. */
-export function channelIndex(channel: Channel): number {
-  return channels.indexOf(channel);
 }

@@ -162,7 +162,22 @@ function describeGroup(group: Group, unit: UnitLimits): GroupOutput {
 }
 
 function characteristic(group: Group, { name, quantity, at, readings, sources }: Described): Characteristic {
-  return { ...quantity, name, conditions: { ...group.conditions, ...at }, readings, sources };
+  // Written out: a quantity may keep its budget for later, and a spread would ask for it at once.
+  return {
+    name,
+    value: quantity.value,
+    unit: quantity.unit,
+    standardUncertainty: quantity.standardUncertainty,
+    coverageFactor: quantity.coverageFactor,
+    expandedUncertainty: quantity.expandedUncertainty,
+    bound: quantity.bound,
+    get budget() {
+      return quantity.budget;
+    },
+    conditions: { ...group.conditions, ...at },
+    readings,
+    sources,
+  };
 }
 
 function inNameOrder(values: readonly Characteristic[]): Characteristic[] {

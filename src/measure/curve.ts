@@ -220,11 +220,18 @@ function topOf(octaves: readonly number[], levelsDb: readonly number[], scale: S
   let low = octaves[middle - 1] ?? 0;
   let high = octaves[middle + 1] ?? 0;
   const golden = (Math.sqrt(5) - 1) / 2;
+  let [a, b] = [high - golden * (high - low), low + golden * (high - low)];
+  let [lineA, lineB] = [lineAt(a), lineAt(b)];
   for (let search = 0; search < 36; search += 1) {
-    const a = high - golden * (high - low);
-    const b = low + golden * (high - low);
-    if (lineAt(a) > lineAt(b)) high = b;
-    else low = a;
+    if (lineA > lineB) {
+      [high, b, lineB] = [b, a, lineA];
+      a = high - golden * (high - low);
+      lineA = lineAt(a);
+    } else {
+      [low, a, lineA] = [a, b, lineB];
+      b = low + golden * (high - low);
+      lineB = lineAt(b);
+    }
   }
   const octave = (low + high) / 2;
   const line = lineAt(octave);

@@ -50,7 +50,17 @@ export class Group {
   /** Sessions taken at another signal level, their clean points brought to the group's. */
   readonly normalised: readonly SessionPoints[];
   readonly conditions: Conditions;
-  readonly #responses = new Map<number, ResponsePoint[]>();
+  /** The group's own sessions, then the normalised ones. */
+  readonly allSessions: readonly SessionPoints[];
+  /** All points of all sessions. */
+  readonly points: readonly Point[];
+  /** The steps anything was read at, rising. */
+  readonly steps: readonly number[];
+  /** Points of the front channel at 1 kHz, from all sessions. */
+  readonly levelPoints: readonly Point[];
+  /** The front channel's points by step, one list a session. */
+  readonly #frontByStep: ReadonlyMap<number, Point[][]>;
+  readonly #responses = new Map<number, readonly ResponsePoint[]>();
 
   constructor(runs: readonly Run[], normalised: readonly SessionPoints[] = []) {
     this.sessions = runs.map((run) => ({ run, points: pointsOf(run) }));
@@ -61,54 +71,59 @@ export class Group {
       supplyVolts: first?.supply.volts ?? Number.NaN,
       signalDbfs: first?.signal.levelDbfs ?? Number.NaN,
     };
-  }
-
-  /** The group's own sessions, then the normalised ones. */
-  get allSessions(): SessionPoints[] {
-    return [...this.sessions, ...this.normalised];
-  }
-
-  /** All points of all sessions. */
-  get points(): Point[] {
-    return this.allSessions.flatMap(({ points }) => points);
-  }
-
-  /** The steps anything was read at, rising. */
-  get steps(): number[] {
-    return unique(this.points.map((point) => point.step)).sort((a, b) => a - b);
-  }
-
-  /** Points of the front channel at 1 kHz, from all sessions. */
-  get levelPoints(): Point[] {
-    return levelPoints(this.points);
+    this.allSessions = [...this.sessions, ...normalised];
+    this.points = this.allSessions.flatMap(({ points }) => points);
+    this.steps = unique(this.points.map((point) => point.step)).sort((a, b) => a - b);
+    this.levelPoints = levelPoints(this.points);
+    this.#frontByStep = frontByStep(this.allSessions);
   }
 
   /** The response at one step from all sessions that took it, each frequency combined; empty where none did. */
-  responseOf(step: number): ResponsePoint[] {
+  responseOf(step: number): readonly ResponsePoint[] {
     const known = this.#responses.get(step);
     if (known) return known;
-    const curves = this.allSessions.flatMap(({ points }) => {
-      const here = points.filter((point) => point.channel === frontChannel && point.step === step);
-      return responseAt(here) ?? [];
+    const curves = (this.#frontByStep.get(step) ?? []).flatMap((points) => {
+      const curve = responseAt(points);
+      return curve ? [curve] : [];
     });
-    const byHz = new Map<number, ResponsePoint[]>();
-    for (const point of curves) {
-      const here = byHz.get(point.hz);
-      if (here) here.push(point);
-      else byHz.set(point.hz, [point]);
-    }
-    const response = [...byHz.entries()]
-      .sort(([a], [b]) => a - b)
-      .map(([hz, here]) => ({
-        hz,
-        level: combine(here.map((one) => one.level)),
-        readings: unique(here.flatMap((one) => one.readings)),
-        sources: unique(here.flatMap((one) => one.sources)),
-        voltsRms: Math.max(...here.map((one) => one.voltsRms)),
-      }));
+    const response = curves.length > 1 ? combinedCurve(curves.flat()) : (curves[0] ?? []);
     this.#responses.set(step, response);
     return response;
   }
+}
+
+function frontByStep(sessions: readonly SessionPoints[]): Map<number, Point[][]> {
+  const byStep = new Map<number, Point[][]>();
+  for (const { points } of sessions) {
+    const ofSession = new Map<number, Point[]>();
+    for (const point of points) {
+      if (point.channel !== frontChannel) continue;
+      const here = ofSession.get(point.step);
+      if (here) here.push(point);
+      else ofSession.set(point.step, [point]);
+    }
+    for (const [step, here] of ofSession) byStep.set(step, [...(byStep.get(step) ?? []), here]);
+  }
+  return byStep;
+}
+
+/** Curves of several sessions as one, each frequency combined, by rising frequency. */
+function combinedCurve(curves: readonly ResponsePoint[]): ResponsePoint[] {
+  const byHz = new Map<number, ResponsePoint[]>();
+  for (const point of curves) {
+    const here = byHz.get(point.hz);
+    if (here) here.push(point);
+    else byHz.set(point.hz, [point]);
+  }
+  return [...byHz.entries()]
+    .sort(([a], [b]) => a - b)
+    .map(([hz, here]) => ({
+      hz,
+      level: combine(here.map((one) => one.level)),
+      readings: unique(here.flatMap((one) => one.readings)),
+      sources: unique(here.flatMap((one) => one.sources)),
+      voltsRms: Math.max(...here.map((one) => one.voltsRms)),
+    }));
 }
 
 /** Points of the front channel at 1 kHz, one for each step measured. */

@@ -1,9 +1,17 @@
 /** Points: the repeats of one reading brought together, with the uncertainty of their mean. */
-import type { Session } from '../../schemas/index.ts';
+import { channels, type Session } from '../../schemas/index.ts';
 import type { BenchReading } from '../base/readings.ts';
 import { dbToRelative, ratioDb, relativeToDb } from './level.ts';
 import type { Quantity } from './quantity.ts';
-import { type Component, limits, quantity, rectangular, scaled } from './uncertainty.ts';
+import {
+  type Component,
+  DeferredQuantity,
+  Gathered,
+  limits,
+  quantity,
+  rectangular,
+  scaled,
+} from './uncertainty.ts';
 
 /** What one session read of one profile. */
 export interface Run {
@@ -58,15 +66,52 @@ const mostSourceToLoad = 0.1;
 
 /** Brings the readings of a session together into points, in the order they were first read. */
 export function pointsOf(run: Run): Point[] {
-  const groups = new Map<string, BenchReading[]>();
+  const groups = new Map<number, BenchReading[]>();
   for (const reading of run.readings) {
-    const key = `${reading.channel} ${reading.step} ${reading.hz}`;
+    const key = pointKey(reading);
     const group = groups.get(key);
     if (group) group.push(reading);
     else groups.set(key, [reading]);
   }
-  const scatter = pooledScatter([...groups.values()], run.conditions.instrument.resolutionVolts);
-  return [...groups.values()].flatMap((group) => pointOf(group, run, scatter) ?? []);
+  const repeated = [...groups.values()];
+  const scatter = pooledScatter(repeated, run.conditions.instrument.resolutionVolts);
+  const shared = sharedInfluences(run);
+  const points: Point[] = [];
+  for (const group of repeated) {
+    const point = pointOf(group, run, scatter, shared);
+    if (point) points.push(point);
+  }
+  return points;
+}
+
+/** Channel, step and frequency in one number: frequencies stay below 2^18 Hz and keep 25 bits of fraction. */
+function pointKey({ channel, step, hz }: BenchReading): number {
+  return (channels.indexOf(channel) * 256 + step) * 2 ** 18 + hz;
+}
+
+/** The influences that all points of a session share, made once. */
+interface SharedInfluences {
+  /** By band of the voltmeter's specification. */
+  readonly gains: readonly Influences['gain'][];
+  readonly signal: Influences['signal'];
+  readonly load: Influences['load'];
+  readonly driveToleranceDb: number;
+}
+
+function sharedInfluences({ session, conditions }: Run): SharedInfluences {
+  const { instrument, bench, signal, supply, load } = conditions;
+  return {
+    gains: instrument.accuracy.map(({ ofReadingPercent }, band) => ({
+      limit: ofReadingPercent / 100,
+      id: `gain ${bench} ${instrument.name} ${band}`,
+    })),
+    signal: { limit: dbToRelative(signal.levelToleranceDb), id: `signal ${session}` },
+    load: {
+      limit: (load.tolerancePercent / 100) * (mostSourceToLoad / (1 + mostSourceToLoad)),
+      id: `load ${session}`,
+    },
+    driveToleranceDb: signal.levelToleranceDb + relativeToDb(supply.toleranceVolts / supply.volts),
+  };
 }
 
 interface Scatter {
@@ -96,37 +141,35 @@ function pooledScatter(groups: readonly (readonly BenchReading[])[], resolutionV
     : { relative: Math.sqrt(sumOfSquares / degreesOfFreedom), degreesOfFreedom };
 }
 
-function pointOf(group: readonly BenchReading[], run: Run, scatter: Scatter): Point | undefined {
+function pointOf(
+  group: readonly BenchReading[],
+  run: Run,
+  scatter: Scatter,
+  shared: SharedInfluences,
+): Point | undefined {
   const [first] = group;
   if (!first) return undefined;
-  const { instrument, signal, source, supply, load } = run.conditions;
+  const { instrument, source } = run.conditions;
   const band = instrument.accuracy.findIndex((one) => first.hz >= one.fromHz && first.hz <= one.toHz);
   const accuracy = instrument.accuracy[band];
+  const gain = shared.gains[band];
   // Outside the specification nothing vouches for the reading: it is no point.
-  if (!accuracy) return undefined;
-  const voltsRms = meanOf(group.map((reading) => reading.voltsRms));
-  const thd = group.flatMap((reading) => (reading.thdPercent === null ? [] : [reading.thdPercent]));
+  if (!accuracy || !gain) return undefined;
   return {
     session: run.session,
     source,
     channel: first.channel,
     step: first.step,
     hz: first.hz,
-    voltsRms,
-    thdPercent: thd.length === 0 ? null : meanOf(thd),
+    voltsRms: group.length === 1 ? first.voltsRms : meanOf(group.map((reading) => reading.voltsRms)),
+    thdPercent: meanThd(group),
     thdRelativeLimit: (instrument.thdOfReadingPercent ?? 0) / 100,
-    driveToleranceDb: signal.levelToleranceDb + relativeToDb(supply.toleranceVolts / supply.volts),
+    driveToleranceDb: shared.driveToleranceDb,
     readings: group.map((reading) => reading.id),
     influences: {
-      gain: {
-        limit: accuracy.ofReadingPercent / 100,
-        id: `gain ${run.conditions.bench} ${instrument.name} ${band}`,
-      },
-      signal: { limit: dbToRelative(signal.levelToleranceDb), id: `signal ${run.session}` },
-      load: {
-        limit: (load.tolerancePercent / 100) * (mostSourceToLoad / (1 + mostSourceToLoad)),
-        id: `load ${run.session}`,
-      },
+      gain,
+      signal: shared.signal,
+      load: shared.load,
       countsVolts: accuracy.counts * instrument.resolutionVolts,
       resolutionVolts: instrument.resolutionVolts,
       repeats: {
@@ -135,6 +178,11 @@ function pointOf(group: readonly BenchReading[], run: Run, scatter: Scatter): Po
       },
     },
   };
+}
+
+function meanThd(group: readonly BenchReading[]): number | null {
+  const read = group.flatMap(({ thdPercent }) => (thdPercent === null ? [] : [thdPercent]));
+  return read.length === 0 ? null : meanOf(read);
 }
 
 /** The budgets of points already made: each point is compared with many. */
@@ -167,11 +215,19 @@ function relativeBudget(point: Point): readonly Component[] {
 
 /** The volts of a point with their budget. */
 export function pointVolts(point: Point): Quantity {
-  if (point.voltsRms > 0) {
-    return quantity(point.voltsRms, 'V', scaled(relativeBudget(point), point.voltsRms));
+  const { gain, signal, load, countsVolts, resolutionVolts, repeats } = point.influences;
+  const volts = point.voltsRms;
+  if (volts === 0) {
+    return quantity(0, 'V', [limits('counts', countsVolts), limits('resolution', resolutionVolts / 2)]);
   }
-  const { countsVolts, resolutionVolts } = point.influences;
-  return quantity(0, 'V', [limits('counts', countsVolts), limits('resolution', resolutionVolts / 2)]);
+  const gathered = new Gathered();
+  gathered.limits(gain.limit * volts);
+  gathered.limits(signal.limit * volts);
+  gathered.limits(load.limit * volts);
+  gathered.limits(countsVolts);
+  gathered.limits(resolutionVolts / 2);
+  gathered.part(repeats.relative * volts, repeats.degreesOfFreedom);
+  return new DeferredQuantity(volts, 'V', gathered, () => scaled(relativeBudget(point), volts));
 }
 
 /**
@@ -179,9 +235,26 @@ export function pointVolts(point: Point): Quantity {
  * within a session, the voltmeter's gain where one band of its specification covers both (GUM 5.2).
  */
 export function levelBetween(point: Point, reference: Point): Quantity {
-  return quantity(ratioDb(point.voltsRms / reference.voltsRms), 'dB', [
-    ...scaled(relativeBudget(point), relativeToDb(1)),
-    ...scaled(relativeBudget(reference), -relativeToDb(1)),
+  const perRelative = relativeToDb(1);
+  const gathered = new Gathered();
+  for (const shared of ['gain', 'signal', 'load'] as const) {
+    const [one, other] = [point.influences[shared], reference.influences[shared]];
+    if (one.id === other.id) gathered.limits((one.limit - other.limit) * perRelative);
+    else {
+      gathered.limits(one.limit * perRelative);
+      gathered.limits(other.limit * perRelative);
+    }
+  }
+  if (point !== reference) {
+    for (const { voltsRms, influences } of [point, reference]) {
+      gathered.limits((influences.countsVolts / voltsRms) * perRelative);
+      gathered.limits((influences.resolutionVolts / 2 / voltsRms) * perRelative);
+      gathered.part(influences.repeats.relative * perRelative, influences.repeats.degreesOfFreedom);
+    }
+  }
+  return new DeferredQuantity(ratioDb(point.voltsRms / reference.voltsRms), 'dB', gathered, () => [
+    ...scaled(relativeBudget(point), perRelative),
+    ...scaled(relativeBudget(reference), -perRelative),
   ]);
 }
 

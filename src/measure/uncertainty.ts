@@ -103,19 +103,48 @@ const factorByKurtosis: readonly (readonly [excessKurtosis: number, factor: numb
   [0, 1.96],
 ];
 
-/** How much narrower than normal a combination of limits is at 95 %: 1, or less where few limits dominate. */
-export function shapeFactor(components: readonly Component[]): number {
-  const u = combined(components);
-  if (u === 0) return 1;
-  let excess = 0;
-  for (const { shape, standardUncertainty } of components) {
-    if (shape === 'rectangular') excess -= 1.2 * (standardUncertainty / u) ** 4;
-  }
-  const above = factorByKurtosis.findIndex(([kurtosis]) => excess <= kurtosis);
+/** How much narrower than normal at 95 % a combination of the given excess kurtosis is. */
+function shapeFactor(excessKurtosis: number): number {
+  const above = factorByKurtosis.findIndex(([kurtosis]) => excessKurtosis <= kurtosis);
   const high = factorByKurtosis[above] ?? [0, 1.96];
   const low = factorByKurtosis[above - 1] ?? high;
-  const t = high[0] === low[0] ? 0 : (excess - low[0]) / (high[0] - low[0]);
+  const t = high[0] === low[0] ? 0 : (excessKurtosis - low[0]) / (high[0] - low[0]);
   return (low[1] + t * (high[1] - low[1])) / 1.96;
+}
+
+/** What a budget comes to, gathered part by part: enough for the uncertainty without keeping the parts. */
+export class Gathered {
+  #squares = 0;
+  #limitFourths = 0;
+  #fourthsByFreedom = 0;
+
+  /** Adds a part known from its limits ± `halfWidth`. */
+  limits(halfWidth: number): void {
+    const square = halfWidth ** 2 / 3;
+    this.#squares += square;
+    this.#limitFourths += square ** 2;
+  }
+
+  /** Adds a part by its standard uncertainty. */
+  part(standardUncertainty: number, degreesOfFreedom: number, shape?: Component['shape']): void {
+    const square = standardUncertainty ** 2;
+    this.#squares += square;
+    this.#fourthsByFreedom += square ** 2 / degreesOfFreedom;
+    if (shape === 'rectangular') this.#limitFourths += square ** 2;
+  }
+
+  get standardUncertainty(): number {
+    return Math.sqrt(this.#squares);
+  }
+
+  /** For 95 %: Student's t at the effective degrees of freedom, times the shape factor. */
+  get coverageFactor(): number {
+    const fourth = this.#squares ** 2;
+    if (fourth === 0) return coverageFactor(Number.POSITIVE_INFINITY);
+    const degreesOfFreedom =
+      this.#fourthsByFreedom === 0 ? Number.POSITIVE_INFINITY : fourth / this.#fourthsByFreedom;
+    return coverageFactor(degreesOfFreedom) * shapeFactor((-1.2 * this.#limitFourths) / fourth);
+  }
 }
 
 /** A value with the uncertainty its budget comes to, expanded to 95 %. */
@@ -126,8 +155,9 @@ export function quantity(
   bound: Bound = 'exact',
 ): Quantity {
   const budget = merged(components);
-  const standardUncertainty = combined(budget);
-  const factor = coverageFactor(effectiveDegreesOfFreedom(budget)) * shapeFactor(budget);
+  const gathered = new Gathered();
+  for (const one of budget) gathered.part(one.standardUncertainty, one.degreesOfFreedom, one.shape);
+  const { standardUncertainty, coverageFactor: factor } = gathered;
   return {
     value,
     unit,
@@ -137,4 +167,33 @@ export function quantity(
     bound,
     budget,
   };
+}
+
+/**
+ * A value whose budget is written out only when it is asked for: most points of a response are drawn, and only
+ * a few are computed with. Gives the same figures as {@link quantity}.
+ */
+export class DeferredQuantity implements Quantity {
+  readonly value: number;
+  readonly unit: Unit;
+  readonly standardUncertainty: number;
+  readonly coverageFactor: number;
+  readonly expandedUncertainty: number;
+  readonly bound = 'exact' as const;
+  readonly #components: () => readonly Component[];
+  #budget: readonly Component[] | undefined;
+
+  constructor(value: number, unit: Unit, gathered: Gathered, components: () => readonly Component[]) {
+    this.value = value;
+    this.unit = unit;
+    this.standardUncertainty = gathered.standardUncertainty;
+    this.coverageFactor = gathered.coverageFactor;
+    this.expandedUncertainty = this.coverageFactor * this.standardUncertainty;
+    this.#components = components;
+  }
+
+  get budget(): readonly Component[] {
+    this.#budget ??= merged(this.#components());
+    return this.#budget;
+  }
 }

@@ -73,7 +73,10 @@ export interface ProfilePageView {
   /** Where its readings stand; every link to a reading is made with it. */
   readonly book: ReadingBook;
   readonly setting: string;
+  /** What riders ask for first. */
   readonly values: readonly ValueRow[];
+  /** The other values under the main conditions. */
+  readonly moreValues: readonly ValueRow[];
   readonly otherValues: readonly ValueRow[];
   readonly levels: readonly LevelRow[];
   readonly levelPlot: LevelPlotData | undefined;
@@ -100,6 +103,17 @@ export interface ProfilePageView {
   readonly tellApart: readonly (ProfileLink & { readonly hint: string })[];
   readonly sources: readonly SourceLink[];
 }
+
+/** The values that stand open on the page; the others are folded away beneath them. */
+const askedFirst: ReadonlySet<CharacteristicName> = new Set([
+  'clean-volts',
+  'highest-clean-step',
+  'bass-boost',
+  'bass-boost-frequency',
+  'lower-corner',
+  'upper-corner',
+  'rear-to-front',
+]);
 
 /** One view for each profile whose family is known, in the order of the files. */
 export function profilePages(answers: Answers): ProfilePageView[] {
@@ -146,7 +160,8 @@ function profilePage(answers: Answers, profile: Entry<'profiles'>): ProfilePageV
     plans: planAnswerViews(answers, id),
     book: readingBook(answers, id),
     setting: output.conditions ? benchSetting(output.conditions) : '',
-    values: output.characteristics.map(valueRow),
+    values: output.characteristics.filter((one) => askedFirst.has(one.name)).map(valueRow),
+    moreValues: output.characteristics.filter((one) => !askedFirst.has(one.name)).map(valueRow),
     otherValues: output.others.map(valueRow),
     levels: output.levelByStep.map((level) => ({
       step: level.step,
