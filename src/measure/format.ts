@@ -70,20 +70,20 @@ export function formatQuantity(quantity: Quantity): string {
   const decimals = decimalsFor(expandedUncertainty, unit);
   const words = boundWords[bound];
   if (unit === 'step') {
-    const range = expandedUncertainty > 0 ? ` ± ${formatNumber(expandedUncertainty, 0)}` : '';
+    const range = expandedUncertainty > 0 ? ` ±${space}${formatNumber(expandedUncertainty, 0)}` : '';
     return `${words}step${space}${formatNumber(value, 0)}${range}`;
   }
   if (unit === 'Hz' && !(expandedUncertainty > 0)) return `${words}${formatHz(value)}`;
   if (unit === 'Hz' && value >= 1000) return formatKilohertz(quantity);
   const plain = `${formatNumber(value, decimals)}${space}${unit}`;
   if (!(expandedUncertainty > 0)) return `${words}${plain}`;
-  return `${words}${plain} ± ${formatUncertainty(expandedUncertainty, decimals)}${space}${unit}`;
+  return `${words}${plain} ±${space}${formatUncertainty(expandedUncertainty, decimals)}${space}${unit}`;
 }
 
 function formatKilohertz({ value, expandedUncertainty, bound }: Quantity): string {
   const decimals = Math.min(3, decimalsFor(expandedUncertainty / 1000, 'V'));
   const uncertainty = formatUncertainty(expandedUncertainty / 1000, decimals);
-  return `${boundWords[bound]}${formatNumber(value / 1000, decimals)}${space}kHz ± ${uncertainty}${space}kHz`;
+  return `${boundWords[bound]}${formatNumber(value / 1000, decimals)}${space}kHz ±${space}${uncertainty}${space}kHz`;
 }
 
 /** An uncertainty is rounded up in its last digit, never to nothing (GUM 7.2.6: “it may be appropriate to round up”). */

@@ -1,14 +1,11 @@
 /** What others say of a profile, held against its readings. */
 import type { Claim } from '../../schemas/index.ts';
 import type { Answers } from '../answers.ts';
-import { normalisedError } from '../measure/consistency.ts';
+import { type ClaimComparison, compareClaim, type ValueClaim } from '../decide/index.ts';
 import { formatQuantity } from '../measure/format.ts';
-import type { Characteristic, ProfileOutput, Unit } from '../measure/quantity.ts';
+import type { ProfileOutput, Unit } from '../measure/quantity.ts';
 import { type SourceLink, sourceLinks } from './reading-links.ts';
 import { benchSetting, channelLabels, characteristicLabels, plainNumber, readAt } from './wording.ts';
-
-/** How a claim compares with what was measured. */
-export type Comparison = 'agrees' | 'differs' | 'not-measured';
 
 export interface ClaimView {
   readonly label: string;
@@ -17,7 +14,7 @@ export interface ClaimView {
   readonly measured: string | undefined;
   /** Conditions of the measured value, where they are not those of the headline value. */
   readonly measuredAt: string | undefined;
-  readonly comparison: Comparison;
+  readonly comparison: ClaimComparison['comparison'];
 }
 
 export interface StatementView {
@@ -40,64 +37,28 @@ export function statementViews(answers: Answers, profile: string): StatementView
   }));
 }
 
-type ValueClaim = Exclude<Claim, { trait: 'muted' }>;
-
 function compareValue(claim: ValueClaim, output: ProfileOutput | undefined): ClaimView {
-  const { value, unit, tolerance } = claimValue(claim);
-  const label = characteristicLabels[claim.trait];
-  const stated = statedText(value, unit, tolerance);
-  const headline = output?.characteristics.find((one) => one.name === claim.trait);
-  const others = (output?.others ?? []).filter((one) => one.name === claim.trait);
-  const allowed = tolerance ?? asRounded(value);
-  const fitting = [...(headline ? [headline] : []), ...others].find((one) => agrees(value, allowed, one));
-  const shown = fitting ?? headline ?? others[0];
-  if (!shown) {
-    return { label, stated, measured: undefined, measuredAt: undefined, comparison: 'not-measured' };
-  }
+  const { stated, unit, tolerance, computed, isHeadline, comparison } = compareClaim(claim, output);
   return {
-    label,
-    stated,
-    measured: formatQuantity(shown),
+    label: characteristicLabels[claim.trait],
+    stated: statedText(stated, unit, tolerance),
+    measured: computed && formatQuantity(computed),
     measuredAt:
-      shown === headline ? undefined : `${readAt(shown.conditions)}; ${benchSetting(shown.conditions)}`,
-    comparison: fitting ? 'agrees' : 'differs',
+      !computed || isHeadline
+        ? undefined
+        : `${readAt(computed.conditions)}; ${benchSetting(computed.conditions)}`,
+    comparison,
   };
-}
-
-function claimValue(claim: ValueClaim): { value: number; unit: Unit; tolerance: number | undefined } {
-  switch (claim.trait) {
-    case 'clean-volts':
-      return { value: claim.valueVolts, unit: 'V', tolerance: claim.toleranceVolts };
-    case 'highest-clean-step':
-      return { value: claim.valueStep, unit: 'step', tolerance: claim.toleranceSteps };
-    case 'lower-corner':
-    case 'upper-corner':
-      return { value: claim.valueHz, unit: 'Hz', tolerance: claim.toleranceHz };
-    default:
-      return { value: claim.valueDb, unit: 'dB', tolerance: claim.toleranceDb };
-  }
 }
 
 function statedText(value: number, unit: Unit, tolerance: number | undefined): string {
   const range =
-    tolerance === undefined ? '' : ` ± ${plainNumber(tolerance)}${unit === 'step' ? '' : `\u00a0${unit}`}`;
+    tolerance === undefined
+      ? ''
+      : ` ±\u00a0${plainNumber(tolerance)}${unit === 'step' ? '' : `\u00a0${unit}`}`;
   return unit === 'step'
     ? `step\u00a0${plainNumber(value)}${range}`
     : `${plainNumber(value)}\u00a0${unit}${range}`;
-}
-
-/** A number without a tolerance is meant as rounded: half a unit of its last digit. */
-function asRounded(value: number): number {
-  const decimals = String(value).split('.')[1]?.length ?? 0;
-  return 0.5 * 10 ** -decimals;
-}
-
-/** E_n of at most 1 agrees (ISO 13528, 9.7), the tolerance standing for the statement's uncertainty. */
-function agrees(value: number, tolerance: number, measured: Characteristic): boolean {
-  if (measured.bound === 'at-most') return value - tolerance <= measured.value;
-  if (measured.bound === 'at-least') return value + tolerance >= measured.value;
-  const error = normalisedError({ value, expandedUncertainty: tolerance }, measured);
-  return Number.isNaN(error) || Math.abs(error) <= 1;
 }
 
 function compareMuted(

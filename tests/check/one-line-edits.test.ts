@@ -184,7 +184,7 @@ const edits: readonly Edit[] = [
     to: 'valueStep: 28',
     at: '28',
     message:
-      'The statement says highest clean step 28 (step); the readings of “brasslight/8b0s-i5z” come to step\u00a024 ± 1.',
+      'The statement says highest clean step 28; the readings of “brasslight/8b0s-i5z” come to step\u00a024 ±\u00a01.',
     help: /^If the number was copied wrongly, correct it/,
   },
   {
@@ -195,7 +195,7 @@ const edits: readonly Edit[] = [
     to: 'brasslight/8b0s-i5z,FL,16,1000,1.4600,0.144,1',
     at: '1.4600',
     message:
-      /^“brasslight\/8b0s-i5z”, FL, step 16, 1\u00a0kHz: 1\.46\d*\u00a0V ± .* here, 1\.6\d*\u00a0V ± .* in 202/,
+      /^“brasslight\/8b0s-i5z”, FL, step 16, 1\u00a0kHz: 1\.46\d*\u00a0V ±\u00a0.* here, 1\.6\d*\u00a0V ±\u00a0.* in 202/,
     help: /^Compare both sheets with their originals/,
   },
   {

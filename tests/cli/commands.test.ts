@@ -113,7 +113,7 @@ describe('explain', () => {
     expect(lines[0]).toBe('8B0S-I5Z  Brasslight');
     expect(lines[1]).toMatch(/^Clean up to step 24 of 30/);
     expect(out).toMatch(
-      /clean-volts +7\.\d+\u00a0V ± 0\.\d+\u00a0V +step 24, 1\u00a0kHz, 4 Ω, 14\.4 V supply; \d+ readings: bench-/,
+      /clean-volts +7\.\d+\u00a0V ±\u00a00\.\d+\u00a0V +step 24, 1\u00a0kHz, 4 Ω, 14\.4 V supply; \d+ readings: bench-/,
     );
   });
 

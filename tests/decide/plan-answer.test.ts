@@ -128,7 +128,9 @@ describe('bass boost against the plan’s limit', () => {
       quiet,
     ]);
     expect(given.verdict).toBe('reflash');
-    expect(given.sentence).toMatch(/changes with the volume, up to 8\.00\u00a0dB ± 0\.20\u00a0dB at step 6/);
+    expect(given.sentence).toMatch(
+      /changes with the volume, up to 8\.00\u00a0dB ±\u00a00\.20\u00a0dB at step 6/,
+    );
   });
 });
 

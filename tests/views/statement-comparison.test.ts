@@ -33,7 +33,7 @@ describe('a stated value', () => {
   test('agrees where it lies within both uncertainties together', () => {
     expect(compare(volts(3.7, 0.1), measured)).toMatchObject({
       comparison: 'agrees',
-      stated: '3.7\u00a0V ± 0.1\u00a0V',
+      stated: '3.7\u00a0V ±\u00a00.1\u00a0V',
     });
     // √(0.05² + 0.1²) = 0.1118: 3.7318 is the last that agrees.
     expect(compare(volts(3.731, 0.1), measured)?.comparison).toBe('agrees');

@@ -1,6 +1,7 @@
 import type { Claim } from '../../../schemas/index.ts';
 import type { Answers } from '../../answers.ts';
 import type { Entry, Finding, RelatedPlace } from '../../base/index.ts';
+import { compareClaim } from '../../decide/index.ts';
 import {
   type Characteristic,
   formatNumber,
@@ -32,20 +33,14 @@ function contradiction(
   output: ProfileOutput,
 ): Finding | undefined {
   if (claim.trait === 'muted') return mutedContradiction(answers, statement, claim, index, output);
-  const computed = output.characteristics.find((one) => one.name === claim.trait);
-  if (!computed) return undefined;
-  const stated = statedValue(claim);
-  const tolerance = stated.tolerance ?? roundingOf(stated.value);
-  if (agrees(stated.value, tolerance, computed)) return undefined;
+  const { stated, unit, field, computed, comparison } = compareClaim(claim, output);
+  if (comparison !== 'differs' || !computed) return undefined;
   return {
     rule: 'stated-versus-computed',
     severity: 'error',
-    place: statement.place(['claims', index, stated.field]),
-    message: `The statement says ${claim.trait.replaceAll('-', ' ')} ${formatNumber(
-      stated.value,
-      decimalsOf(stated.value),
-    )} ${unitWord(computed.unit)}; the readings of “${claim.profile}” come to ${formatQuantity(computed)}.`,
-    help: `If the number was copied wrongly, correct it; if the source really says so, give the statement a tolerance it allows, or have the profile measured again.`,
+    place: statement.place(['claims', index, field]),
+    message: `The statement says ${claim.trait.replaceAll('-', ' ')} ${formatStated(stated, unit)}; the readings of “${claim.profile}” come to ${formatQuantity(computed)}.`,
+    help: 'If the number was copied wrongly, correct it; if the source really says so, give the statement a tolerance it allows, or have the profile measured again.',
     related: readingPlaces(answers, computed),
   };
 }
@@ -80,46 +75,10 @@ function mutedContradiction(
   };
 }
 
-interface Stated {
-  readonly field: string;
-  readonly value: number;
-  readonly tolerance: number | undefined;
-}
-
-function statedValue(claim: Exclude<Claim, { trait: 'muted' }>): Stated {
-  switch (claim.trait) {
-    case 'bass-boost':
-    case 'rear-to-front':
-      return { field: 'valueDb', value: claim.valueDb, tolerance: claim.toleranceDb };
-    case 'clean-volts':
-      return { field: 'valueVolts', value: claim.valueVolts, tolerance: claim.toleranceVolts };
-    case 'highest-clean-step':
-      return { field: 'valueStep', value: claim.valueStep, tolerance: claim.toleranceSteps ?? 0 };
-    case 'lower-corner':
-    case 'upper-corner':
-      return { field: 'valueHz', value: claim.valueHz, tolerance: claim.toleranceHz };
-  }
-}
-
-/** Whether a stated value and a computed one may both be right. */
-function agrees(stated: number, tolerance: number, computed: Characteristic): boolean {
-  const apart = stated - computed.value;
-  const together = Math.hypot(tolerance, computed.expandedUncertainty);
-  if (computed.bound === 'at-most' && apart < 0) return true;
-  if (computed.bound === 'at-least' && apart > 0) return true;
-  return Math.abs(apart) <= together * (1 + 1e-9);
-}
-
-function decimalsOf(value: number): number {
-  return String(value).split('.')[1]?.length ?? 0;
-}
-
-function roundingOf(value: number): number {
-  return 0.5 * 10 ** -decimalsOf(value);
-}
-
-function unitWord(unit: Unit): string {
-  return unit === 'step' ? '(step)' : unit;
+/** A number as the statement has it, with the unit: “4.1 V”, “28”. */
+function formatStated(stated: number, unit: Unit): string {
+  const number = formatNumber(stated, String(stated).split('.')[1]?.length ?? 0);
+  return unit === 'step' ? number : `${number}\u00a0${unit}`;
 }
 
 /** The first reading behind a value in each session it came from. */
