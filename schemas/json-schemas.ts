@@ -6,6 +6,7 @@ import { buildResultSchema } from './results/build.ts';
 import { checkResultSchema } from './results/check.ts';
 import { explainResultSchema } from './results/explain.ts';
 import { findResultSchema } from './results/find.ts';
+import { identifyResultSchema } from './results/identify.ts';
 import { sweepResultSchema } from './results/sweep.ts';
 
 /** File name below schemas/json/ → schema. */
@@ -25,6 +26,7 @@ const published: Readonly<Record<string, z.ZodType>> = {
   'explain-result.schema.json': explainResultSchema,
   'build-result.schema.json': buildResultSchema,
   'sweep-result.schema.json': sweepResultSchema,
+  'identify-result.schema.json': identifyResultSchema,
 };
 
 /** The text of each JSON Schema file by name, as it is written to schemas/json/. */

@@ -6,6 +6,7 @@ import { type CheckOptions, check } from './commands/check.ts';
 import { type DevOptions, dev } from './commands/dev.ts';
 import { type ExplainOptions, explain } from './commands/explain.ts';
 import { type FindOptions, find } from './commands/find.ts';
+import { type IdentifyOptions, identify } from './commands/identify.ts';
 import { type ServeOptions, serve } from './commands/serve.ts';
 import { type SweepOptions, sweep } from './commands/sweep.ts';
 
@@ -96,6 +97,25 @@ Examples:
     .addOption(contentOption())
     .addOption(jsonOption())
     .action((code: string, options: ExplainOptions) => done(explain(code, options, output)));
+
+  program
+    .command('identify')
+    .summary('tell the profile from meter readings')
+    .description(
+      'Ranks the profiles of a unit by a few meter readings, says how sure that is, and names the next reading that would tell most.',
+    )
+    .addOption(new Option('--unit <family>', 'the head-unit family, by id or name').makeOptionMandatory())
+    .addOption(
+      new Option(
+        '--reading <what>',
+        'a reading, such as step=12,hz=60,volts=3.4; may be given again',
+      ).argParser((text: string, before: readonly string[] | undefined) => [...(before ?? []), text]),
+    )
+    .addOption(new Option('--accuracy <percent>', 'limit of error of readings that state none, per cent'))
+    .addOption(new Option('--level-known', 'the test tone is a full-scale one, not a phone’s'))
+    .addOption(contentOption())
+    .addOption(jsonOption())
+    .action((options: IdentifyOptions) => done(identify(options, output)));
 
   program
     .command('sweep')

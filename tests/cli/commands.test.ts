@@ -158,7 +158,7 @@ describe('the command line itself', () => {
   test('--help tells the commands, the exit codes and examples', async () => {
     const { code, out } = await readback('--help');
     expect(code).toBe(0);
-    for (const command of ['check', 'find', 'explain', 'sweep', 'build', 'serve', 'dev'])
+    for (const command of ['check', 'find', 'explain', 'identify', 'sweep', 'build', 'serve', 'dev'])
       expect(out).toContain(`  ${command} `);
     expect(out).toContain('Exit codes: 0 clean or found, 1 findings, not found,');
   });
