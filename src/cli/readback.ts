@@ -2,6 +2,11 @@
 /** The command line program: `npx readback --help`. */
 import { run } from './program.ts';
 
+// A reader that has seen enough, such as head, closes its end: that is no fault to report.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code !== 'EPIPE') throw error;
+});
+
 process.exitCode = await run(process.argv.slice(2), {
   out: (text) => process.stdout.write(`${text}\n`),
   err: (text) => process.stderr.write(`${text}\n`),

@@ -74,19 +74,21 @@ describe('readback identify', () => {
     expect(next).toMatch(/^Begin with step \d+, .*: expect for a full-scale tone /);
   });
 
-  test('readings of no profile: exit code 1 and what to look at', async () => {
+  test('readings of no profile: exit code 1, as one JSON object of the published shape', async () => {
     const { code, out } = await run({
-      unit: 'brasslight',
+      unit: 'Brasslight',
       reading: ['step=5,hz=1000,volts=8.0', 'step=20,hz=1000,volts=0.10', 'step=12,hz=63,volts=2.0'],
+      json: true,
     });
     expect(code).toBe(1);
-    expect(out).toMatch(/^None of these, it seems: .*Look again which unit it is/);
+    const result = identifyResultSchema.parse(JSON.parse(out));
+    expect(result).toMatchObject({ unit: 'brasslight', levelKnown: false, sureness: 'none-of-these' });
+    expect(result.conclusion).toMatch(/^None of these, it seems: .*Look again which unit it is/);
   });
 
-  test('--json: one object of the published shape, probabilities that make one', async () => {
-    const { out } = await run({ unit: 'Brasslight', reading: known, json: true, accuracy: '4' });
-    const result = identifyResultSchema.parse(JSON.parse(out));
-    expect(result).toMatchObject({ unit: 'brasslight', levelKnown: false, sureness: 'sure' });
+  test('the result: readings as they were taken, probabilities that make one, cautions', () => {
+    const { result } = identifyResult(answers, { unit: 'brasslight', reading: known, accuracy: '4' });
+    expect(result.sureness).toBe('sure');
     expect(result.readings.map((one) => one.accuracyPercent)).toEqual([4, 4, 4]);
     expect(result.candidates[0]).toMatchObject({ code: '8B0S-I5Z', twins: ['brasslight/i1l0-s5g'] });
     const total = result.candidates.reduce((sum, one) => sum + one.probability, result.noneOfThese);

@@ -21,7 +21,7 @@ import { dbRatio } from '../../src/measure/index.ts';
 import { call, families, modelFor, profilesOf, read, riderOf, unitOf } from './riders.ts';
 
 /**
- * The expected fall of entropy at one point, the long way: put every level the meter may show, a tenth of a
+ * The expected fall of entropy at one point, the long way: put every level the meter may show, a quarter of a
  * decibel apart, through Bayes' rule with the joint density of all readings, and average the entropies.
  */
 function fallOfEntropy(model: IdentifyModel, readings: readonly RiderReading[], point: ReadingPoint): number {
@@ -58,8 +58,8 @@ function fallOfEntropy(model: IdentifyModel, readings: readonly RiderReading[], 
   const entropy = (ps: readonly number[]): number =>
     -ps.reduce((sum, p) => sum + (p > 0 ? p * Math.log2(p) : 0), 0);
   let expectedEntropy = 0;
-  const width = 0.15;
-  for (let level = -100; level < 50; level += width) {
+  const width = 0.25;
+  for (let level = -90; level < 40; level += width) {
     const densities = joints.map((joint, index) => {
       const both = observe(joint, [...levels.map((one) => one.levelDbv), level]).logDensity;
       return (priors[index] ?? 0) * Math.exp(both - (alone[index] ?? 0));

@@ -1,15 +1,19 @@
+/** Bayes' rule over profiles, and its integral over the tone's offset against numerical quadrature. */
 import { describe, expect, test } from 'vitest';
 import { unknownLevelDb } from '../../src/decide/identify/constants.ts';
+import { observe } from '../../src/decide/identify/gaussian.ts';
+import { type Expected, jointOf, ownVariance } from '../../src/decide/identify/hypothesis.ts';
 import {
   type Identification,
   identify,
   modelOf,
+  type ReadingPoint,
   type RiderReading,
 } from '../../src/decide/identify/index.ts';
 import { posteriorOf } from '../../src/decide/identify/posterior.ts';
 import { levelReadings, readingUncertaintyDb } from '../../src/decide/identify/reading.ts';
 import { dbRatio, dbv } from '../../src/measure/index.ts';
-import { call, families, modelFor, profilesOf, riderOf, unitOf } from './riders.ts';
+import { call, families, modelFor, profilesOf, read, riderOf, unitOf } from './riders.ts';
 
 function reading(step: number, hz: number, voltsRms: number, rest: Partial<RiderReading> = {}): RiderReading {
   return { channel: 'FL', step, hz, voltsRms, accuracyPercent: 5, digitVolts: 0.001, ...rest };
@@ -20,6 +24,32 @@ function probabilities({ candidates, noneOfThese }: Identification): Map<string,
     ...candidates.map((one) => [one.profile, one.probability] as const),
     ['none', noneOfThese],
   ]);
+}
+
+function normal(x: number, mean: number, sd: number): number {
+  return Math.exp(-(((x - mean) / sd) ** 2) / 2) / (sd * Math.sqrt(2 * Math.PI));
+}
+
+/** ∫ Π N(yᵢ; mᵢ + aᵢδ, sᵢ) N(δ; 0, σ) dδ by Simpson's rule over ±10 σ. */
+function byQuadrature(points: readonly Expected[], levels: readonly number[], offsetDb: number): number {
+  const slices = 4000;
+  const width = (20 * offsetDb) / slices;
+  let sum = 0;
+  for (let i = 0; i <= slices; i += 1) {
+    const offset = -10 * offsetDb + i * width;
+    const density = points.reduce(
+      (product, one, index) =>
+        product *
+        normal(
+          levels[index] ?? 0,
+          one.prediction.levelDbv + one.prediction.perOffset * offset,
+          Math.sqrt(ownVariance(one)),
+        ),
+      normal(offset, 0, offsetDb),
+    );
+    sum += density * (i === 0 || i === slices ? 1 : i % 2 === 1 ? 4 : 2);
+  }
+  return (sum * width) / 3;
 }
 
 describe('the posterior', () => {
@@ -132,6 +162,57 @@ describe('the posterior', () => {
     const found = identify(model, []);
     expect(found.candidates.length).toBe(5);
     expect(found.noneOfThese).toBeCloseTo(0.5 + 0.5 * (2 / 7), 12);
+  });
+});
+
+describe('the integral over the tone’s level', () => {
+  test('agrees with quadrature on every profile of the demo, at points without interpolation', () => {
+    let compared = 0;
+    for (const family of families) {
+      const model = modelFor(family, false);
+      for (const profile of profilesOf(family)) {
+        const rider = riderOf(profile, 'quadrature', 3);
+        for (const group of model.groups) {
+          const points = model.planned.filter((point) => {
+            const prediction = group.predict(point);
+            return point.channel === 'FL' && prediction && prediction.allowanceDb === 0;
+          });
+          const some = [0.2, 0.5, 0.9].flatMap((share) => points[Math.floor(share * points.length)] ?? []);
+          const expected = levelReadings(some.map((point) => read(rider, point))).flatMap((reading) => {
+            const prediction = group.predict(reading);
+            return prediction ? [{ ...reading, prediction }] : [];
+          });
+          const levels = expected.map((one) => one.levelDbv);
+          const numeric = byQuadrature(expected, levels, group.offsetDb);
+          // Where the readings fit nowhere near, both are beyond what floating point holds.
+          if (numeric < 1e-250) continue;
+          const closed = observe(jointOf(group, expected), levels).logDensity;
+          expect(closed).toBeCloseTo(Math.log(numeric), 7);
+          compared += 1;
+        }
+      }
+    }
+    expect(compared).toBeGreaterThan(60);
+  });
+
+  test('readings a decibel apart from what is predicted alike cost little, apart from each other much', () => {
+    const model = modelFor('brasslight', false);
+    const [group] = model.groups;
+    if (!group) throw new Error('no group');
+    const density = (offs: readonly number[]): number => {
+      const points = ([8, 14, 20] as const).map((step): ReadingPoint => ({ channel: 'FL', step, hz: 1000 }));
+      const expected = points.flatMap((point): Expected[] => {
+        const prediction = group.predict(point);
+        return prediction ? [{ ...point, prediction, uncertaintyDb: 0.25 }] : [];
+      });
+      return observe(
+        jointOf(group, expected),
+        expected.map((one, index) => one.prediction.levelDbv + (offs[index] ?? 0)),
+      ).logDensity;
+    };
+    // One standard deviation of the offset costs half a unit of log-likelihood, a little less for the errors.
+    expect(density([0, 0, 0]) - density([3, 3, 3])).toBeCloseTo(0.5, 1);
+    expect(density([0, 0, 0]) - density([3, 0, 0])).toBeGreaterThan(40);
   });
 });
 
