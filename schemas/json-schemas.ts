@@ -7,6 +7,7 @@ import { checkResultSchema } from './results/check.ts';
 import { explainResultSchema } from './results/explain.ts';
 import { findResultSchema } from './results/find.ts';
 import { identifyResultSchema } from './results/identify.ts';
+import { serveResultSchema } from './results/serve.ts';
 import { sweepResultSchema } from './results/sweep.ts';
 
 /** File name below schemas/json/ → schema. */
@@ -25,6 +26,7 @@ const published: Readonly<Record<string, z.ZodType>> = {
   'find-result.schema.json': findResultSchema,
   'explain-result.schema.json': explainResultSchema,
   'build-result.schema.json': buildResultSchema,
+  'serve-result.schema.json': serveResultSchema,
   'sweep-result.schema.json': sweepResultSchema,
   'identify-result.schema.json': identifyResultSchema,
 };

@@ -1,5 +1,5 @@
 /** Everything a content folder comes to, computed once: entries, outputs, answers to plans. */
-import { type Base, type BaseReading, readBase, readingsOfProfile } from './base/index.ts';
+import { type Base, type BaseReading, byOrder, readBase, readingsOfProfile } from './base/index.ts';
 import { answerPlan, type PlanAnswer } from './decide/index.ts';
 import { characterise, groupOutputs, type OutputGroups, type ProfileOutput } from './measure/index.ts';
 
@@ -32,9 +32,7 @@ export async function readAnswers(folder: string): Promise<AnswersReading> {
 export function answersOf(base: Base): Answers {
   const outputs = new Map<string, ProfileOutput>();
   const planAnswers = new Map<string, readonly PlanAnswer[]>();
-  const plans = [...base.plans.values()].sort(
-    (a, b) => a.data.order - b.data.order || a.id.localeCompare(b.id),
-  );
+  const plans = [...base.plans.values()].sort(byOrder);
   for (const profile of base.profiles.values()) {
     const family = base.families.get(profile.data.family);
     if (!family) continue;

@@ -58,6 +58,11 @@ export interface Base {
   readonly statementsOfProfile: ReadonlyMap<string, readonly Entry<'statements'>[]>;
 }
 
+/** Compares two guides or plans by their place in lists, then by id. */
+export function byOrder(a: Entry<'guides' | 'plans'>, b: Entry<'guides' | 'plans'>): number {
+  return a.data.order - b.data.order || a.id.localeCompare(b.id);
+}
+
 /** Why a session's readings of a profile are set aside; undefined where they count. */
 export function setAsideFor(session: Entry<'outputs'>, profile: string): SetAside | undefined {
   return session.data.setAside.find(({ profiles }) => !profiles || profiles.includes(profile));

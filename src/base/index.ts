@@ -1,5 +1,5 @@
 /** The base: files of a content folder → positions kept → validated → linked into one typed, immutable Base. */
-export { type Base, Entry, type EntryMap, readingsOfProfile, setAsideFor } from './base.ts';
+export { type Base, byOrder, Entry, type EntryMap, readingsOfProfile, setAsideFor } from './base.ts';
 export { CannotRun } from './content-folder.ts';
 export { compareFindings, type Finding, type Place, type RelatedPlace, type Severity } from './finding.ts';
 export { allEntries, isKind, type Link, linksOf } from './links.ts';

@@ -65,12 +65,7 @@ function issueFindings(
   if (issue.code === 'invalid_type') {
     const source = positions.sourceOf(path) ?? JSON.stringify(input);
     if (input === '') {
-      return [
-        at(
-          `${label} must be ${wanted(issue.expected)}, and this cell is empty.`,
-          'Fill it in, or take the row out.',
-        ),
-      ];
+      return [at(`${label} must be ${wanted(issue.expected)}, and this is empty.`, 'Fill it in.')];
     }
     if (issue.expected === 'string' && typeof input !== 'object') {
       return [

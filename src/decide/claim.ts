@@ -1,6 +1,12 @@
 /** A claim of a statement held against what was measured. */
 import type { Claim } from '../../schemas/index.ts';
-import { type Characteristic, normalisedError, type ProfileOutput, type Unit } from '../measure/index.ts';
+import {
+  type Characteristic,
+  normalisedError,
+  type ProfileOutput,
+  type Unit,
+  underMainConditions,
+} from '../measure/index.ts';
 
 /** A claim that states a number; the others say whether an output is silent. */
 export type ValueClaim = Exclude<Claim, { trait: 'muted' }>;
@@ -21,22 +27,20 @@ export interface ClaimComparison {
 
 /**
  * Compares a stated number with the computed characteristic of the same name. They agree where |E_n| ≤ 1
- * (ISO 13528, 9.7), the tolerance standing for the statement's uncertainty. A statement that names no
- * conditions agrees where it fits the headline value or one under other conditions.
+ * (ISO 13528, 9.7), the tolerance standing for the statement's uncertainty. A statement names no step, so it
+ * agrees where it fits the value at any step, under the main load, supply and signal.
  */
 export function compareClaim(claim: ValueClaim, output: ProfileOutput | undefined): ClaimComparison {
   const given = statedIn(claim);
   const allowed = given.tolerance ?? asRounded(given.stated, given.unit);
-  const named = (values: readonly Characteristic[]) => values.filter((one) => one.name === claim.trait);
-  const [headline] = named(output?.characteristics ?? []);
-  const all = [...(headline ? [headline] : []), ...named(output?.others ?? [])];
+  const all = output ? underMainConditions(output, claim.trait) : [];
   const fitting = all.find((one) => agrees(given.stated, allowed, one));
   const computed = fitting ?? all[0];
   return {
     ...given,
     comparison: !computed ? 'not-measured' : fitting ? 'agrees' : 'differs',
     computed,
-    isHeadline: computed === headline,
+    isHeadline: computed === all[0],
   };
 }
 

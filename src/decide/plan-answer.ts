@@ -5,9 +5,9 @@ import {
   type CharacteristicName,
   formatNumber,
   formatQuantity,
-  normalisedError,
   type ProfileOutput,
   ratioDb,
+  underMainConditions,
 } from '../measure/index.ts';
 import { sideOf } from './compare.ts';
 import type { PlanAnswer, Reason, Verdict } from './verdict.ts';
@@ -118,7 +118,7 @@ function bassReason(plan: Plan, output: ProfileOutput): Reason {
   const boost = greatestBoost(output);
   if (!boost) return unknown('bass', output, 'bass-boost');
   const limit = `the plan’s speakers are to get at most ${formatNumber(plan.mostBassBoostDb, 0)} dB`;
-  const moving = changesWithStep(output);
+  const moving = ['fading', 'switched', 'changing'].includes(output.boostBehaviour);
   const has = moving
     ? `Bass boost changes with the volume, up to ${formatQuantity(boost)} at step ${boost.conditions.step}`
     : `Bass boost is ${formatQuantity(boost)}`;
@@ -131,6 +131,12 @@ function bassReason(plan: Plan, output: ProfileOutput): Reason {
   const side = sideOf(boost, plan.mostBassBoostDb);
   if (side === 'below') return reason('fits', `${has}; ${limit}.`);
   if (side === 'borderline') return reason('borderline', `${has}, too near the limit to tell: ${limit}.`);
+  if (plan.canCorrect && output.boostBehaviour === 'unknown') {
+    return reason(
+      'unknown',
+      `${has} at the one step measured; ${limit}. Whether an equaliser can take it out needs the response at a second step.`,
+    );
+  }
   if (plan.canCorrect && !moving) {
     return reason(
       'correct',
@@ -145,32 +151,8 @@ function bassReason(plan: Plan, output: ProfileOutput): Reason {
 
 /** The greatest bass boost at any step it was measured at, under the main conditions. */
 function greatestBoost(output: ProfileOutput): Characteristic | undefined {
-  const headline = find(output, 'bass-boost');
-  if (!headline) return undefined;
-  return boostsUnderMainConditions(output, headline).reduce(
-    (most, one) => (one.value > most.value ? one : most),
-    headline,
-  );
-}
-
-function boostsUnderMainConditions(output: ProfileOutput, headline: Characteristic): Characteristic[] {
-  const { loadOhms, supplyVolts, signalDbfs } = headline.conditions;
-  return output.others.filter(
-    ({ name, conditions }) =>
-      name === 'bass-boost' &&
-      conditions.loadOhms === loadOhms &&
-      conditions.supplyVolts === supplyVolts &&
-      conditions.signalDbfs === signalDbfs,
-  );
-}
-
-/** Whether bass boost differs between steps by more than its uncertainty (|E_n| > 1) and half a decibel. */
-export function changesWithStep(output: ProfileOutput): boolean {
-  const headline = find(output, 'bass-boost');
-  if (!headline) return false;
-  return boostsUnderMainConditions(output, headline).some(
-    (other) => Math.abs(normalisedError(other, headline)) > 1 && Math.abs(other.value - headline.value) > 0.5,
-  );
+  const [headline, ...others] = underMainConditions(output, 'bass-boost');
+  return headline && others.reduce((most, one) => (one.value > most.value ? one : most), headline);
 }
 
 function lowEndReason(plan: Plan, output: ProfileOutput): Reason | undefined {

@@ -1,5 +1,11 @@
 /** Values brought together: the mean of several, and one value from several sessions. */
-import { betweenBenchDeviation, consistencyTest, leastProbability } from './consistency.ts';
+import {
+  betweenBenchDeviation,
+  consistencyTest,
+  leastProbability,
+  meanWeights,
+  widened,
+} from './consistency.ts';
 import type { Quantity } from './quantity.ts';
 import { quantity, scaled } from './uncertainty.ts';
 
@@ -32,9 +38,8 @@ export function combine(values: readonly Quantity[]): Quantity {
   if (exact.length < 2 || exact.some((one) => one.standardUncertainty === 0)) return first;
   const consistent = consistencyTest(exact).probability >= leastProbability;
   const betweenBench = consistent ? 0 : betweenBenchDeviation(exact);
-  const weights = exact.map((one) => 1 / (one.standardUncertainty ** 2 + betweenBench ** 2));
-  const total = weights.reduce((sum, one) => sum + one, 0);
-  const share = (index: number): number => (weights[index] ?? 0) / total;
+  const weights = meanWeights(widened(exact, betweenBench));
+  const share = (index: number): number => weights[index] ?? 0;
   return quantity(
     exact.reduce((sum, one, index) => sum + one.value * share(index), 0),
     first.unit,
@@ -42,7 +47,7 @@ export function combine(values: readonly Quantity[]): Quantity {
       ...exact.flatMap((one, index) => scaled(one.budget, share(index))),
       {
         name: 'between benches',
-        standardUncertainty: betweenBench * Math.hypot(...exact.map((_, index) => share(index))),
+        standardUncertainty: betweenBench * Math.hypot(...weights),
         degreesOfFreedom: exact.length - 1,
       },
     ],

@@ -18,19 +18,24 @@ export function normalisedError(
   return (a.value - b.value) / Math.hypot(a.expandedUncertainty, b.expandedUncertainty);
 }
 
+/** Weights of a weighted mean, (1/u²)/Σ(1/u²), which add up to 1. Every u must be above 0. */
+export function meanWeights(estimates: readonly Estimate[]): number[] {
+  const weights = estimates.map(({ standardUncertainty }) => 1 / standardUncertainty ** 2);
+  const total = weights.reduce((sum, one) => sum + one, 0);
+  return weights.map((weight) => weight / total);
+}
+
 /**
  * Weighted mean Σ(x/u²)/Σ(1/u²) with u = (Σ1/u²)^−½
  * (Cox, Metrologia 39:589, 2002, procedure A). Every u must be above 0; at least one estimate.
  */
 export function weightedMean(estimates: readonly Estimate[]): Estimate {
-  let weights = 0;
-  let sum = 0;
-  for (const { value, standardUncertainty } of estimates) {
-    const weight = 1 / standardUncertainty ** 2;
-    weights += weight;
-    sum += weight * value;
-  }
-  return { value: sum / weights, standardUncertainty: Math.sqrt(1 / weights) };
+  const weights = meanWeights(estimates);
+  const total = estimates.reduce((sum, { standardUncertainty }) => sum + 1 / standardUncertainty ** 2, 0);
+  return {
+    value: estimates.reduce((sum, { value }, index) => sum + (weights[index] ?? 0) * value, 0),
+    standardUncertainty: Math.sqrt(1 / total),
+  };
 }
 
 /** χ²obs of estimates about their weighted mean, with its degrees of freedom and probability. */
@@ -118,17 +123,10 @@ export function betweenBenchDeviation(estimates: readonly Estimate[]): number {
   return (low + high) / 2;
 }
 
-/** Weighted mean with the between-bench deviation added to each estimate's uncertainty. */
-export function mandelPauleMean(
-  estimates: readonly Estimate[],
-): Estimate & { readonly betweenBench: number } {
-  const betweenBench = betweenBenchDeviation(estimates);
-  return { ...weightedMean(widened(estimates, betweenBench)), betweenBench };
-}
-
-function widened(estimates: readonly Estimate[], s: number): Estimate[] {
+/** Estimates with a deviation between benches, such as {@link betweenBenchDeviation}, added to each uncertainty. */
+export function widened(estimates: readonly Estimate[], deviation: number): Estimate[] {
   return estimates.map(({ value, standardUncertainty }) => ({
     value,
-    standardUncertainty: Math.hypot(standardUncertainty, s),
+    standardUncertainty: Math.hypot(standardUncertainty, deviation),
   }));
 }

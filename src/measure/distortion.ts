@@ -27,10 +27,14 @@ export function hardClipThd(limit: number): number {
   if (limit >= 1) return 0;
   const angle = Math.asin(limit);
   const fundamental = (2 / Math.PI) * (angle + limit * Math.sqrt(1 - limit ** 2));
-  const meanSquare =
-    (2 / Math.PI) * (angle / 2 - Math.sin(2 * angle) / 4 + limit ** 2 * (Math.PI / 2 - angle));
-  const harmonics = Math.max(0, meanSquare - fundamental ** 2 / 2);
+  const harmonics = Math.max(0, clippedMeanSquare(limit) - fundamental ** 2 / 2);
   return Math.sqrt(harmonics / (fundamental ** 2 / 2));
+}
+
+/** Mean square of a sine of amplitude 1 clipped at `limit` < 1, from the integral over a quarter period. */
+function clippedMeanSquare(limit: number): number {
+  const angle = Math.asin(limit);
+  return (2 / Math.PI) * (angle / 2 - Math.sin(2 * angle) / 4 + limit ** 2 * (Math.PI / 2 - angle));
 }
 
 /**
@@ -39,10 +43,7 @@ export function hardClipThd(limit: number): number {
  */
 export function hardClipRmsToRail(limit: number): number {
   if (limit >= 1) return Math.SQRT1_2;
-  const angle = Math.asin(limit);
-  const meanSquare =
-    (2 / Math.PI) * (angle / 2 - Math.sin(2 * angle) / 4 + limit ** 2 * (Math.PI / 2 - angle));
-  return Math.sqrt(meanSquare) / limit;
+  return Math.sqrt(clippedMeanSquare(limit)) / limit;
 }
 
 /** The overdrive, dB above the onset, at which an ideal hard clip of a sine reaches a THD_F (a ratio). */

@@ -7,6 +7,7 @@ export * from './distortion.ts';
 export * from './format.ts';
 export * from './group.ts';
 export * from './level.ts';
+export * from './main-conditions.ts';
 export * from './points.ts';
 export * from './quantity.ts';
 export * from './response.ts';

@@ -53,20 +53,6 @@ export function merged(components: readonly Component[]): Component[] {
   return sums.filter((one) => one.standardUncertainty !== 0);
 }
 
-/** Combined standard uncertainty of uncorrelated components: root of the sum of squares (GUM 5.1.2). */
-export function combined(components: readonly Component[]): number {
-  let squares = 0;
-  for (const { standardUncertainty } of components) squares += standardUncertainty ** 2;
-  return Math.sqrt(squares);
-}
-
-/** Effective degrees of freedom, ν = u_c⁴ / Σ(u_i⁴/ν_i) (Welch–Satterthwaite, GUM G.4.1). */
-export function effectiveDegreesOfFreedom(components: readonly Component[]): number {
-  let sum = 0;
-  for (const one of components) sum += one.standardUncertainty ** 4 / one.degreesOfFreedom;
-  return sum === 0 ? Number.POSITIVE_INFINITY : combined(components) ** 4 / sum;
-}
-
 /** Beyond this Student's t is the normal distribution to nine digits, and the quantile loses its footing. */
 const mostDegreesOfFreedom = 1e9;
 
@@ -133,17 +119,22 @@ export class Gathered {
     if (shape === 'rectangular') this.#limitFourths += square ** 2;
   }
 
+  /** Combined standard uncertainty of uncorrelated parts: root of the sum of squares (GUM 5.1.2). */
   get standardUncertainty(): number {
     return Math.sqrt(this.#squares);
+  }
+
+  /** Effective degrees of freedom, ν = u_c⁴ / Σ(u_i⁴/ν_i) (Welch–Satterthwaite, GUM G.4.1). */
+  get degreesOfFreedom(): number {
+    if (this.#fourthsByFreedom === 0) return Number.POSITIVE_INFINITY;
+    return this.#squares ** 2 / this.#fourthsByFreedom;
   }
 
   /** For 95 %: Student's t at the effective degrees of freedom, times the shape factor. */
   get coverageFactor(): number {
     const fourth = this.#squares ** 2;
-    if (fourth === 0) return coverageFactor(Number.POSITIVE_INFINITY);
-    const degreesOfFreedom =
-      this.#fourthsByFreedom === 0 ? Number.POSITIVE_INFINITY : fourth / this.#fourthsByFreedom;
-    return coverageFactor(degreesOfFreedom) * shapeFactor((-1.2 * this.#limitFourths) / fourth);
+    const excessKurtosis = fourth === 0 ? 0 : (-1.2 * this.#limitFourths) / fourth;
+    return coverageFactor(this.degreesOfFreedom) * shapeFactor(excessKurtosis);
   }
 }
 

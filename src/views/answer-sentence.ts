@@ -1,6 +1,7 @@
 /** The one sentence that says what a profile puts out. */
 import type { Channel } from '../../schemas/index.ts';
 import { formatHz, formatNumber, formatQuantity } from '../measure/format.ts';
+import { underMainConditions } from '../measure/main-conditions.ts';
 import type { Characteristic, CharacteristicName, ProfileOutput } from '../measure/quantity.ts';
 import { leastBoostDb } from '../measure/traits/bass.ts';
 
@@ -85,16 +86,8 @@ function bassClause(output: ProfileOutput): SentencePart[] {
 
 /** The boost at another step of the same session conditions, where it is plainly stronger than the headline one. */
 function strongerElsewhere(output: ProfileOutput, boost: Characteristic): Characteristic | undefined {
-  const { loadOhms, supplyVolts, signalDbfs } = boost.conditions;
-  const [strongest] = output.others
-    .filter(
-      ({ name, bound, conditions }) =>
-        name === 'bass-boost' &&
-        bound === 'exact' &&
-        conditions.loadOhms === loadOhms &&
-        conditions.supplyVolts === supplyVolts &&
-        conditions.signalDbfs === signalDbfs,
-    )
+  const [strongest] = underMainConditions(output, 'bass-boost')
+    .filter((one) => one !== boost && one.bound === 'exact')
     .sort((a, b) => b.value - a.value);
   if (!strongest || isNoBoost(strongest)) return undefined;
   const margin = Math.hypot(strongest.expandedUncertainty, boost.expandedUncertainty);

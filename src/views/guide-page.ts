@@ -1,5 +1,6 @@
 /** The view model of a guide. */
 import type { Answers } from '../answers.ts';
+import { byOrder } from '../base/index.ts';
 import { type CautionText, cautionTexts } from './cautions.ts';
 import { guidePath } from './paths.ts';
 import { proseHtml } from './prose.ts';
@@ -17,9 +18,7 @@ export interface GuidePageView {
 
 /** One view for each guide, in the order guides are listed in. `base` is the site's base path, `/help/`. */
 export async function guidePages(answers: Answers, base: string): Promise<GuidePageView[]> {
-  const inOrder = [...answers.base.guides.values()].sort(
-    (a, b) => a.data.order - b.data.order || a.id.localeCompare(b.id),
-  );
+  const inOrder = [...answers.base.guides.values()].sort(byOrder);
   return Promise.all(
     inOrder.map(async (guide) => ({
       id: guide.id,

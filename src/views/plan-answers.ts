@@ -1,6 +1,7 @@
 /** What each plan makes of a profile, and the page of a plan with what it makes of all. */
 import type { Plan } from '../../schemas/index.ts';
 import type { Answers } from '../answers.ts';
+import { byOrder } from '../base/index.ts';
 import { type PlanAnswer, type Reason, type Verdict, verdicts } from '../decide/verdict.ts';
 import { formatNumber } from '../measure/format.ts';
 import { planPath, profilePath, unitPath } from './paths.ts';
@@ -97,9 +98,7 @@ export function planPages(answers: Answers): PlanPageView[] {
       answersOfPlan.set(answer.plan, known.set(profile, answer));
     }
   }
-  const inOrder = [...base.plans.values()].sort(
-    (a, b) => a.data.order - b.data.order || a.id.localeCompare(b.id),
-  );
+  const inOrder = [...base.plans.values()].sort(byOrder);
   return inOrder.map((plan) => {
     const given = answersOfPlan.get(plan.id) ?? new Map<string, PlanAnswer>();
     return {

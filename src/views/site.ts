@@ -1,6 +1,7 @@
 /** What every page shows of the shop, and what the list pages list. */
 import type { Site } from '../../schemas/index.ts';
 import type { Answers } from '../answers.ts';
+import { byOrder } from '../base/index.ts';
 import type { FaceData } from '../plot/face.ts';
 import { guidePath, planPath, sourcePath, unitPath } from './paths.ts';
 import { faceData } from './unit-page.ts';
@@ -53,10 +54,10 @@ export function listsView(answers: Answers): ListsView {
       face: faceData(family),
     })),
     guides: [...base.guides.values()]
-      .sort((a, b) => a.data.order - b.data.order || a.id.localeCompare(b.id))
+      .sort(byOrder)
       .map(({ id, data }) => ({ path: guidePath(id), title: data.title, summary: data.summary, aside: '' })),
     plans: [...base.plans.values()]
-      .sort((a, b) => a.data.order - b.data.order || a.id.localeCompare(b.id))
+      .sort(byOrder)
       .map(({ id, data }) => ({ path: planPath(id), title: data.name, summary: data.summary, aside: '' })),
     sources: [...base.sources.values()]
       .sort((a, b) => b.data.date.localeCompare(a.data.date) || a.id.localeCompare(b.id))

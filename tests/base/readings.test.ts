@@ -74,7 +74,7 @@ describe('a fault is placed at its cell', () => {
     ],
     [
       `${header}\ndialstone/1-10,FL,12,1000,,0.12,1\n`,
-      '2:27 “voltsRms” must be a number, and this cell is empty.',
+      '2:27 “voltsRms” must be a number, and this is empty.',
     ],
     [
       `${header}\ndialstone/1-10,FL,12.5,1000,0.5,0.12,1\n`,

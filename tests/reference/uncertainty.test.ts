@@ -1,30 +1,26 @@
 import { describe, expect, test } from 'vitest';
-import {
-  type Component,
-  combined,
-  coverageFactor,
-  effectiveDegreesOfFreedom,
-  rectangular,
-} from '../../src/measure/index.ts';
+import { coverageFactor, Gathered, rectangular } from '../../src/measure/index.ts';
 
 describe('GUM (JCGM 100:2008), annex H.1: end gauge, as transcribed', () => {
-  const budget: Component[] = [
-    { name: 'standard', standardUncertainty: 25, degreesOfFreedom: 18 },
-    { name: 'comparison', standardUncertainty: 9.7, degreesOfFreedom: 25.6 },
-    { name: 'expansion', standardUncertainty: 2.9, degreesOfFreedom: 50 },
-    { name: 'temperature', standardUncertainty: 16.6, degreesOfFreedom: 2 },
-  ];
+  const budget = new Gathered();
+  for (const [standardUncertainty, degreesOfFreedom] of [
+    [25, 18],
+    [9.7, 25.6],
+    [2.9, 50],
+    [16.6, 2],
+  ] as const) {
+    budget.part(standardUncertainty, degreesOfFreedom);
+  }
   test('combined standard uncertainty 32 nm', () => {
     // From unrounded components the GUM's own figure is 31.66388; these are rounded as printed.
-    expect(combined(budget)).toBeCloseTo(31.66388, 1);
-    expect(Math.round(combined(budget))).toBe(32);
+    expect(budget.standardUncertainty).toBeCloseTo(31.66388, 1);
+    expect(Math.round(budget.standardUncertainty)).toBe(32);
   });
   test('16 effective degrees of freedom, k = 2.92, U99 = 93 nm', () => {
-    const degreesOfFreedom = effectiveDegreesOfFreedom(budget);
-    expect(Math.floor(degreesOfFreedom)).toBe(16);
-    expect(coverageFactor(degreesOfFreedom, 0.99)).toBeCloseTo(2.92, 2);
+    expect(Math.floor(budget.degreesOfFreedom)).toBe(16);
+    expect(coverageFactor(budget.degreesOfFreedom, 0.99)).toBeCloseTo(2.92, 2);
     // The GUM rounds u to 32 before it multiplies: 2.92 · 32 = 93.4.
-    expect(Math.round(coverageFactor(degreesOfFreedom, 0.99) * 32)).toBe(93);
+    expect(Math.round(coverageFactor(budget.degreesOfFreedom, 0.99) * 32)).toBe(93);
   });
 });
 

@@ -1,5 +1,6 @@
 /** `readback build`: checks the content, then writes the site. */
 import { resolve } from 'node:path';
+import type { BuildResult } from '../../../schemas/results/build.ts';
 import { checkContent, isFailing } from '../../check/index.ts';
 import { buildSite } from '../../publish/build.ts';
 import {
@@ -25,7 +26,8 @@ export async function build(options: BuildOptions, output: Output): Promise<numb
   }
   const outDir = resolve(options.out);
   const { pages } = await buildSite({ answers, outDir, basePath: options.base, log: output.err });
-  if (options.json) printJson(output, { folder: outDir, basePath: options.base, pages });
+  if (options.json)
+    printJson(output, { folder: outDir, basePath: options.base, pages } satisfies BuildResult);
   else output.out(`Built ${pages} pages in ${options.out}`);
   return exitCodes.ok;
 }

@@ -1,7 +1,6 @@
 /** `readback find CODE`: which profile has this code, as far as it was read right? */
 import type { FindResult } from '../../../schemas/results/find.ts';
-import { readAnswers } from '../../answers.ts';
-import type { Base } from '../../base/index.ts';
+import { type Base, readBase } from '../../base/index.ts';
 import { adviceFor, buildCodeIndex, type CodeIndex, findCode } from '../../codes/index.ts';
 import { type ContentOption, exitCodes, type JsonOption, type Output, printJson } from '../command.ts';
 import { unitOf } from '../unit.ts';
@@ -11,13 +10,13 @@ export interface FindOptions extends ContentOption, JsonOption {
 }
 
 export async function find(typed: string, options: FindOptions, output: Output): Promise<number> {
-  const { answers } = await readAnswers(options.content);
-  const result = findResult(answers.base, typed, options.unit);
+  const { base } = await readBase(options.content);
+  const result = findResult(base, typed, options.unit);
   if (options.json) printJson(output, result);
   else {
     output.out(result.advice);
     for (const { code, family, profile, probability, note } of result.candidates) {
-      const unit = answers.base.families.get(family)?.data.name ?? family;
+      const unit = base.families.get(family)?.data.name ?? family;
       output.out(`  ${code.padEnd(12)} ${unit.padEnd(14)} ${percent(probability)}  ${note}  (${profile})`);
     }
   }

@@ -1,6 +1,7 @@
 /** `readback serve`: checks, builds and serves the site, until interrupted. */
+import type { ServeResult } from '../../../schemas/results/serve.ts';
 import { serveFolder } from '../../publish/serve.ts';
-import { exitCodes, interrupted, type Output } from '../command.ts';
+import { exitCodes, interrupted, type Output, printJson } from '../command.ts';
 import { type BuildOptions, build } from './build.ts';
 
 export interface ServeOptions extends BuildOptions {
@@ -17,7 +18,8 @@ export async function serve(options: ServeOptions, output: Output): Promise<numb
     host: options.host,
     port: options.port,
   });
-  output.out(options.json ? JSON.stringify({ address: server.address }) : `Open ${server.address}`);
+  if (options.json) printJson(output, { address: server.address } satisfies ServeResult);
+  else output.out(`Open ${server.address}`);
   await interrupted();
   await server.close();
   return exitCodes.ok;

@@ -1,4 +1,5 @@
 /** A recording of an exponential sweep → response, harmonics and THD over frequency; or why it cannot be. */
+import { thdOfFundamental } from '../distortion.ts';
 import { formatHz } from '../format.ts';
 import { exactCentre, nearestBand } from '../third-octave.ts';
 import { withoutOffset } from './activity.ts';
@@ -169,8 +170,10 @@ function harmonicsAt(response: SweepResponse, hz: number, fundamental: number): 
 function thdOf(harmonics: readonly Harmonic[]): (NoisyRatio & { upToOrder: number }) | undefined {
   const upToOrder = harmonics.at(-1)?.order ?? 1;
   if (upToOrder < 3) return undefined;
-  const ratio = Math.hypot(...harmonics.map((one) => one.ratio));
-  const noise = Math.hypot(...harmonics.map((one) => one.noise));
+  // Each is a ratio to the fundamental already.
+  const together = (ratios: readonly number[]): number => thdOfFundamental(1, ratios);
+  const ratio = together(harmonics.map((one) => one.ratio));
+  const noise = together(harmonics.map((one) => one.noise));
   return { ...rated({ ratio, noise }), upToOrder };
 }
 

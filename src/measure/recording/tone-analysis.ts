@@ -1,4 +1,5 @@
 /** A recording of a steady tone → level, harmonics, THD, THD+N and whether it is clipped; or why it cannot be. */
+import { thdOfFundamental } from '../distortion.ts';
 import { formatHz } from '../format.ts';
 import { withoutOffset } from './activity.ts';
 import { type Clipping, findClipping } from './clipping.ts';
@@ -125,8 +126,8 @@ function thdOf(harmonics: readonly Harmonic[], fundamental: number): ToneMeasure
   if (upToOrder === undefined) return undefined;
   // Harmonics that are lost in the noise would add up to a distortion of their own: leave them out.
   const clear = harmonics.filter((one) => one.amplitude >= clearOfNoise * one.noiseAmplitude);
-  const amplitude = Math.hypot(...clear.map((one) => one.amplitude));
-  const lowest = harmonics.slice(0, 4);
-  const noise = Math.hypot(...lowest.map((one) => one.noiseAmplitude));
-  return { ...rated({ ratio: amplitude / fundamental, noise: noise / fundamental }), upToOrder };
+  const amplitudes = clear.map((one) => one.amplitude);
+  const lowest = harmonics.slice(0, 4).map((one) => one.noiseAmplitude);
+  const ratio = thdOfFundamental(fundamental, amplitudes);
+  return { ...rated({ ratio, noise: thdOfFundamental(fundamental, lowest) }), upToOrder };
 }
