@@ -203,19 +203,18 @@ function responseSteps(group: Group, cleanStepValue: number): number[] {
 
 function levelByStep(group: Group, cleanStepValue: number | undefined): LevelAtStep[] {
   const points = group.levelPoints;
-  return unique(points.map((point) => point.step))
-    .sort((a, b) => a - b)
-    .map((step) => {
-      const here = points.filter((point) => point.step === step);
-      const thd = here.flatMap((point) => (point.thdPercent === null ? [] : [point.thdPercent]));
-      return {
-        step,
-        volts: combine(here.map(pointVolts)),
-        thdPercent: thd.length === 0 ? null : thd.reduce((sum, one) => sum + one, 0) / thd.length,
-        clean: cleanStepValue !== undefined && step <= cleanStepValue,
-        readings: here.flatMap((point) => point.readings),
-      };
-    });
+  const steps = unique(points.map((point) => point.step)).sort((a, b) => a - b);
+  return steps.map((step) => {
+    const here = points.filter((point) => point.step === step);
+    const thd = here.flatMap((point) => (point.thdPercent === null ? [] : [point.thdPercent]));
+    return {
+      step,
+      volts: combine(here.map(pointVolts), steps.length),
+      thdPercent: thd.length === 0 ? null : thd.reduce((sum, one) => sum + one, 0) / thd.length,
+      clean: cleanStepValue !== undefined && step <= cleanStepValue,
+      readings: here.flatMap((point) => point.readings),
+    };
+  });
 }
 
 /** A handful of spot frequencies is not a curve. */

@@ -28,15 +28,17 @@ export function mean(values: readonly Quantity[]): Quantity {
 /**
  * One value from several sessions: their weighted mean (Cox 2002, procedure A), what they share counted with
  * its weight. Where they are inconsistent (χ² test), a deviation between benches is added that makes them
- * consistent (Mandel–Paule). Bounds do not average: a bound beside exact values gives way to them, and of
+ * consistent (Mandel–Paule). Of many values that are `judgedTogether`, such as the points of a curve, chance
+ * alone makes one in twenty look inconsistent; the test is made as much stricter (Bonferroni), as the check of
+ * sessions against each other is. Bounds do not average: a bound beside exact values gives way to them, and of
  * bounds alone the first stands.
  */
-export function combine(values: readonly Quantity[]): Quantity {
+export function combine(values: readonly Quantity[], judgedTogether = 1): Quantity {
   const exact = values.filter((one) => one.bound === 'exact');
   const [first] = exact.length > 0 ? exact : values;
   if (!first) throw new Error('combine() needs at least one value');
   if (exact.length < 2 || exact.some((one) => one.standardUncertainty === 0)) return first;
-  const consistent = consistencyTest(exact).probability >= leastProbability;
+  const consistent = consistencyTest(exact).probability >= leastProbability / judgedTogether;
   const betweenBench = consistent ? 0 : betweenBenchDeviation(exact);
   const weights = meanWeights(widened(exact, betweenBench));
   const share = (index: number): number => weights[index] ?? 0;

@@ -119,7 +119,10 @@ function combinedCurve(curves: readonly ResponsePoint[]): ResponsePoint[] {
     .sort(([a], [b]) => a - b)
     .map(([hz, here]) => ({
       hz,
-      level: combine(here.map((one) => one.level)),
+      level: combine(
+        here.map((one) => one.level),
+        byHz.size,
+      ),
       readings: unique(here.flatMap((one) => one.readings)),
       sources: unique(here.flatMap((one) => one.sources)),
       voltsRms: Math.max(...here.map((one) => one.voltsRms)),
@@ -194,7 +197,10 @@ export function combineByStep(values: readonly Described[]): Described[] {
     return [
       {
         ...first,
-        quantity: combine(here.map((one) => one.quantity)),
+        quantity: combine(
+          here.map((one) => one.quantity),
+          steps.length,
+        ),
         readings: unique(here.flatMap((one) => one.readings)),
         sources: unique(here.flatMap((one) => one.sources)),
       },

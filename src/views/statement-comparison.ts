@@ -2,7 +2,7 @@
 import type { Claim } from '../../schemas/index.ts';
 import type { Answers } from '../answers.ts';
 import { type ClaimComparison, compareClaim, type ValueClaim } from '../decide/index.ts';
-import { formatQuantity } from '../measure/format.ts';
+import { formatHz, formatQuantity } from '../measure/format.ts';
 import type { ProfileOutput, Unit } from '../measure/quantity.ts';
 import { type SourceLink, sourceLinks } from './reading-links.ts';
 import { benchSetting, channelLabels, characteristicLabels, plainNumber, readAt } from './wording.ts';
@@ -52,6 +52,8 @@ function compareValue(claim: ValueClaim, output: ProfileOutput | undefined): Cla
 }
 
 function statedText(value: number, unit: Unit, tolerance: number | undefined): string {
+  if (unit === 'Hz')
+    return `${formatHz(value)}${tolerance === undefined ? '' : ` ±\u00a0${formatHz(tolerance)}`}`;
   const range =
     tolerance === undefined
       ? ''
