@@ -3,9 +3,10 @@
 import normalQuantileOf from '@stdlib/stats-base-dists-normal-quantile';
 import { normalisedError } from './consistency.ts';
 import { ratioDb, relativeToDb } from './level.ts';
-import { type Point, pointVolts } from './points.ts';
+import type { Point } from './point.ts';
+import { pointVolts, quantity } from './propagate.ts';
 import type { Quantity } from './quantity.ts';
-import { type Component, limits, quantity, scaled } from './uncertainty.ts';
+import { type Component, limits, scaled } from './uncertainty.ts';
 
 /** A point both sessions measured, and how far apart they read. */
 export interface CommonPoint {

@@ -9,7 +9,8 @@ import {
   normalisedTo,
   type UnitLimits,
 } from './group.ts';
-import { pointVolts, type Run } from './points.ts';
+import type { Run } from './point.ts';
+import { pointVolts } from './propagate.ts';
 import {
   type BoostBehaviour,
   type Characteristic,

@@ -1,7 +1,7 @@
 /** The highest volume step that plays clean. */
 import { cleanCompressionDb, cleanThdPercent, hardClipOverdriveDb, hardClipThd } from './distortion.ts';
 import { ratioDb } from './level.ts';
-import type { Point } from './points.ts';
+import type { Point } from './point.ts';
 
 export interface CleanStep {
   /** The highest step up to which every measured step is clean. */

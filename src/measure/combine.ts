@@ -6,18 +6,15 @@ import {
   meanWeights,
   widened,
 } from './consistency.ts';
+import { propagate, type Term } from './propagate.ts';
 import type { Quantity } from './quantity.ts';
-import { quantity, scaled } from './uncertainty.ts';
 
 /** The sum of values, each times its coefficient; what they share is counted once, with its sign. */
-export function linear(terms: readonly (readonly [coefficient: number, value: Quantity])[]): Quantity {
+export function linear(terms: readonly Term[]): Quantity {
   const [first] = terms;
   if (!first) throw new Error('linear() needs at least one term');
-  return quantity(
-    terms.reduce((sum, [coefficient, one]) => sum + coefficient * one.value, 0),
-    first[1].unit,
-    terms.flatMap(([coefficient, one]) => scaled(one.budget, coefficient)),
-  );
+  const value = terms.reduce((sum, [coefficient, one]) => sum + coefficient * one.value, 0);
+  return propagate(value, first[1].unit, terms);
 }
 
 /** The plain mean of values, what they share counted once. */
@@ -42,11 +39,11 @@ export function combine(values: readonly Quantity[], judgedTogether = 1): Quanti
   const betweenBench = consistent ? 0 : betweenBenchDeviation(exact);
   const weights = meanWeights(widened(exact, betweenBench));
   const share = (index: number): number => weights[index] ?? 0;
-  return quantity(
+  return propagate(
     exact.reduce((sum, one, index) => sum + one.value * share(index), 0),
     first.unit,
+    exact.map((one, index): Term => [share(index), one]),
     [
-      ...exact.flatMap((one, index) => scaled(one.budget, share(index))),
       {
         name: 'between benches',
         standardUncertainty: betweenBench * Math.hypot(...weights),

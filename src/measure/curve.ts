@@ -1,14 +1,17 @@
 /** A curve through measured levels over the logarithm of frequency, and what it costs in uncertainty. */
+import { Polynomial } from './polynomial.ts';
+import { propagate, type Term } from './propagate.ts';
+import type { Quantity } from './quantity.ts';
 import type { ResponsePoint } from './response.ts';
-import { type Component, limits, scaled } from './uncertainty.ts';
+import { limits } from './uncertainty.ts';
 
 /** A place on the curve between two measured frequencies. */
 export interface CurvePlace {
   readonly hz: number;
   /** Slope there, dB an octave. */
   readonly slopeDbPerOctave: number;
-  /** Budget of the level there, dB, with an allowance for the interpolation. */
-  readonly budget: readonly Component[];
+  /** The level there, dB, with an allowance for the interpolation. */
+  readonly level: Quantity;
   readonly readings: readonly string[];
   readonly sources: readonly string[];
 }
@@ -70,34 +73,33 @@ export function crossing(
   const levels = nodes.map(({ level }) => level.value);
   const { toLine, slope } = scale;
   const x = nodes.map(({ hz }) => Math.log2(hz));
-  const lines = levels.map(toLine);
-  const line = (where: number): number => lagrange(x, lines, where);
+  const curve = new Polynomial(x, levels.map(toLine));
   const wanted = toLine(levelDb);
   const [from, to] = [Math.log2(inside.hz), Math.log2(outside.hz)];
   const sign = Math.sign(inside.level.value - levelDb) || 1;
   let [low, high] = [from, to];
   for (let halving = 0; halving < 40; halving += 1) {
     const middle = (low + high) / 2;
-    if (sign * (line(middle) - wanted) > 0) low = middle;
+    if (sign * (curve.at(middle) - wanted) > 0) low = middle;
     else high = middle;
   }
   const where = (low + high) / 2;
-  const delta = (to - from) / 1000;
   const t = (where - from) / (to - from);
   const straightDb = (1 - t) * inside.level.value + t * outside.level.value;
   const perLine = 1 / slope(levelDb);
   // What should be a straight line past a corner, and is not, tells of more than one filter at work.
-  const two = lagrange(x.slice(0, 2), lines, where);
-  const departureDb = scale === fallenScale ? Math.abs((two - wanted) * perLine) : 0;
+  const departureDb = scale === fallenScale ? Math.abs((curve.straightAt(where) - wanted) * perLine) : 0;
+  const terms = curve
+    .weightsAt(where)
+    .flatMap((weight, index): Term[] =>
+      nodes[index] ? [[weight * slope(levels[index] ?? 0) * perLine, nodes[index].level]] : [],
+    );
   return {
     hz: 2 ** where,
-    slopeDbPerOctave: (perLine * (line(where + delta) - line(where - delta))) / (2 * delta),
-    budget: [
-      ...lagrangeWeights(x, where).flatMap((weight, index) =>
-        scaled(nodes[index]?.level.budget ?? [], weight * slope(levels[index] ?? 0) * perLine),
-      ),
+    slopeDbPerOctave: perLine * curve.slopeAt(where),
+    level: propagate(levelDb, 'dB', terms, [
       limits('interpolation', share * Math.abs(straightDb - levelDb) + departureDb),
-    ],
+    ]),
     readings: [...new Set([...inside.readings, ...outside.readings])],
     sources: [...new Set([...inside.sources, ...outside.sources])],
   };
@@ -117,38 +119,11 @@ function nodesAbout(
   return { nodes: four, scale, share: scale === raisedScale ? 2 / 5 : 1 / 6 };
 }
 
-/** Weights of the values at nodes x in the polynomial through them, at `where` (Lagrange). */
-export function lagrangeWeights(x: readonly number[], where: number): number[] {
-  const weights: number[] = [];
-  for (let i = 0; i < x.length; i += 1) {
-    let weight = 1;
-    for (let j = 0; j < x.length; j += 1) {
-      if (i !== j) weight *= (where - (x[j] ?? 0)) / ((x[i] ?? 0) - (x[j] ?? 0));
-    }
-    weights.push(weight);
-  }
-  return weights;
-}
-
-/** The polynomial through nodes (x, y) at `where`. */
-function lagrange(x: readonly number[], y: readonly number[], where: number): number {
-  let sum = 0;
-  for (let i = 0; i < x.length; i += 1) {
-    let weight = y[i] ?? 0;
-    for (let j = 0; j < x.length; j += 1) {
-      if (i !== j) weight *= (where - (x[j] ?? 0)) / ((x[i] ?? 0) - (x[j] ?? 0));
-    }
-    sum += weight;
-  }
-  return sum;
-}
-
 export interface Summit {
   readonly hz: number;
-  readonly levelDb: number;
-  readonly levelBudget: readonly Component[];
-  /** Budget of the frequency, octaves. */
-  readonly octaveBudget: readonly Component[];
+  readonly level: Quantity;
+  /** The same place as octaves from the point it was looked for about. */
+  readonly octave: Quantity;
 }
 
 /**
@@ -176,21 +151,27 @@ export function summit(points: readonly ResponsePoint[], at: number): Summit | u
   const spacing = Math.log2((three[2]?.hz ?? here.hz) / (three[0]?.hz ?? here.hz)) / 2;
   const moves = five.map((_, index) => top(five, index));
   const [left, share] = allowance(five.length, scale);
+  const terms = (of: (one: Top) => number): Term[] =>
+    five.map(({ level }, index) => [(of(moves[index] ?? best) - of(best)) / differenceDb, level]);
   return {
     hz: here.hz * 2 ** best.octave,
-    levelDb: best.levelDb,
-    levelBudget: [
-      ...five.flatMap(({ level }, index) =>
-        scaled(level.budget, ((moves[index]?.levelDb ?? 0) - best.levelDb) / differenceDb),
-      ),
-      limits('interpolation', share * Math.abs(best.levelDb - plain.levelDb) + (left * Math.abs(bendDb)) / 6),
-    ],
-    octaveBudget: [
-      ...five.flatMap(({ level }, index) =>
-        scaled(level.budget, ((moves[index]?.octave ?? 0) - best.octave) / differenceDb),
-      ),
-      limits('interpolation', share * Math.abs(best.octave - plain.octave) + left * spacing),
-    ],
+    level: propagate(
+      best.levelDb,
+      'dB',
+      terms((one) => one.levelDb),
+      [
+        limits(
+          'interpolation',
+          share * Math.abs(best.levelDb - plain.levelDb) + (left * Math.abs(bendDb)) / 6,
+        ),
+      ],
+    ),
+    octave: propagate(
+      best.octave,
+      'oct',
+      terms((one) => one.octave),
+      [limits('interpolation', share * Math.abs(best.octave - plain.octave) + left * spacing)],
+    ),
   };
 }
 
@@ -214,27 +195,26 @@ interface Top {
 
 /** The highest point between the middle node's neighbours, by golden-section search (Kiefer, 1953). */
 function topOf(octaves: readonly number[], levelsDb: readonly number[], scale: Scale): Top {
-  const lines = levelsDb.map(scale.toLine);
-  const lineAt = (octave: number): number => lagrange(octaves, lines, octave);
+  const curve = new Polynomial(octaves, levelsDb.map(scale.toLine));
   const middle = (octaves.length - 1) / 2;
   let low = octaves[middle - 1] ?? 0;
   let high = octaves[middle + 1] ?? 0;
   const golden = (Math.sqrt(5) - 1) / 2;
   let [a, b] = [high - golden * (high - low), low + golden * (high - low)];
-  let [lineA, lineB] = [lineAt(a), lineAt(b)];
+  let [lineA, lineB] = [curve.at(a), curve.at(b)];
   for (let search = 0; search < 36; search += 1) {
     if (lineA > lineB) {
       [high, b, lineB] = [b, a, lineA];
       a = high - golden * (high - low);
-      lineA = lineAt(a);
+      lineA = curve.at(a);
     } else {
       [low, a, lineA] = [a, b, lineB];
       b = low + golden * (high - low);
-      lineB = lineAt(b);
+      lineB = curve.at(b);
     }
   }
   const octave = (low + high) / 2;
-  const line = lineAt(octave);
+  const line = curve.at(octave);
   // A polynomial may overshoot to where no level is: then the middle node itself stands.
   return scale === raisedScale && line >= 0
     ? { octave: 0, levelDb: levelsDb[middle] ?? 0 }

@@ -2,7 +2,8 @@
 import type { Session } from '../../schemas/index.ts';
 import { combine, unique } from './combine.ts';
 import { dbRatio } from './level.ts';
-import { type Point, pointsOf, type Run } from './points.ts';
+import type { Point, Run } from './point.ts';
+import { pointsOf } from './points.ts';
 import type { CharacteristicName, Conditions, Quantity } from './quantity.ts';
 import { type ResponsePoint, referenceHz, responseAt } from './response.ts';
 

@@ -1,62 +1,8 @@
 /** Points: the repeats of one reading brought together, with the uncertainty of their mean. */
-import { channels, type Session } from '../../schemas/index.ts';
+import { channels } from '../../schemas/index.ts';
 import type { BenchReading } from '../base/readings.ts';
-import { dbToRelative, ratioDb, relativeToDb } from './level.ts';
-import type { Quantity } from './quantity.ts';
-import {
-  type Component,
-  DeferredQuantity,
-  Gathered,
-  limits,
-  quantity,
-  rectangular,
-  scaled,
-} from './uncertainty.ts';
-
-/** What one session read of one profile. */
-export interface Run {
-  /** The session's id. */
-  readonly session: string;
-  readonly conditions: Session;
-  readonly readings: readonly BenchReading[];
-}
-
-/** The mean of all repeats at one channel, step and frequency of one session, and what makes it uncertain. */
-export interface Point {
-  readonly session: string;
-  readonly source: string;
-  readonly channel: string;
-  readonly step: number;
-  readonly hz: number;
-  readonly voltsRms: number;
-  /** Mean THD, per cent of the fundamental; null where none was read. */
-  readonly thdPercent: number | null;
-  /** Limit of error of the THD as a fraction of it, from the analyser's specification. */
-  readonly thdRelativeLimit: number;
-  /** Limit of how far drive and rail may be off, dB: the signal's tolerance and the supply's. */
-  readonly driveToleranceDb: number;
-  readonly readings: readonly string[];
-  readonly influences: Influences;
-}
-
-/**
- * What makes a point uncertain. Gain, signal and load act on all points of a session alike (the gain on all
- * of one voltmeter, whatever the session), so that they cancel in ratios; the rest is the point's own.
- */
-export interface Influences {
-  /** Limit of the voltmeter's gain error, relative, and which voltmeter and band of its specification. */
-  readonly gain: { readonly limit: number; readonly id: string };
-  /** Limit of error of the test signal's level, relative. */
-  readonly signal: { readonly limit: number; readonly id: string };
-  /** Limit of what the load's tolerance does to the output, relative. */
-  readonly load: { readonly limit: number; readonly id: string };
-  /** Limit of error in counts of the last digit, volts. */
-  readonly countsVolts: number;
-  /** One count of the last digit, volts. */
-  readonly resolutionVolts: number;
-  /** Standard deviation of the mean of the repeats, relative. */
-  readonly repeats: { readonly relative: number; readonly degreesOfFreedom: number };
-}
+import { dbToRelative, relativeToDb } from './level.ts';
+import type { Influences, Point, Run } from './point.ts';
 
 /**
  * An output's source resistance is at most this part of its load where it was not measured: a damping
@@ -183,93 +129,6 @@ function pointOf(
 function meanThd(group: readonly BenchReading[]): number | null {
   const read = group.flatMap(({ thdPercent }) => (thdPercent === null ? [] : [thdPercent]));
   return read.length === 0 ? null : meanOf(read);
-}
-
-/** The budgets of points already made: each point is compared with many. */
-const budgets = new WeakMap<Point, readonly Component[]>();
-
-/** The budget of a point's volts, relative to them: what it shares first, then what is its own. */
-function relativeBudget(point: Point): readonly Component[] {
-  const known = budgets.get(point);
-  if (known) return known;
-  const { gain, signal, load, countsVolts, resolutionVolts, repeats } = point.influences;
-  // The first reading's id names the point, so that what is its own cancels where it meets itself.
-  const [own = ''] = point.readings;
-  const budget: Component[] = [
-    limits('voltmeter gain', gain.limit, gain.id),
-    limits('signal level', signal.limit, signal.id),
-    limits('load', load.limit, load.id),
-    limits('counts', countsVolts / point.voltsRms, `counts ${own}`),
-    limits('resolution', resolutionVolts / 2 / point.voltsRms, `resolution ${own}`),
-    {
-      name: 'repeats',
-      standardUncertainty: repeats.relative,
-      degreesOfFreedom: repeats.degreesOfFreedom,
-      shape: undefined,
-      id: `repeats ${own}`,
-    },
-  ];
-  budgets.set(point, budget);
-  return budget;
-}
-
-/** The volts of a point with their budget. */
-export function pointVolts(point: Point): Quantity {
-  const { gain, signal, load, countsVolts, resolutionVolts, repeats } = point.influences;
-  const volts = point.voltsRms;
-  if (volts === 0) {
-    return quantity(0, 'V', [limits('counts', countsVolts), limits('resolution', resolutionVolts / 2)]);
-  }
-  const gathered = new Gathered();
-  gathered.limits(gain.limit * volts);
-  gathered.limits(signal.limit * volts);
-  gathered.limits(load.limit * volts);
-  gathered.limits(countsVolts);
-  gathered.limits(resolutionVolts / 2);
-  gathered.part(repeats.relative * volts, repeats.degreesOfFreedom);
-  return new DeferredQuantity(volts, 'V', gathered, () => scaled(relativeBudget(point), volts));
-}
-
-/**
- * The level of `point` relative to `reference`, dB. What the two share cancels: the signal level and the load
- * within a session, the voltmeter's gain where one band of its specification covers both (GUM 5.2).
- */
-export function levelBetween(point: Point, reference: Point): Quantity {
-  const perRelative = relativeToDb(1);
-  const gathered = new Gathered();
-  for (const shared of ['gain', 'signal', 'load'] as const) {
-    const [one, other] = [point.influences[shared], reference.influences[shared]];
-    if (one.id === other.id) gathered.limits((one.limit - other.limit) * perRelative);
-    else {
-      gathered.limits(one.limit * perRelative);
-      gathered.limits(other.limit * perRelative);
-    }
-  }
-  if (point !== reference) {
-    for (const { voltsRms, influences } of [point, reference]) {
-      gathered.limits((influences.countsVolts / voltsRms) * perRelative);
-      gathered.limits((influences.resolutionVolts / 2 / voltsRms) * perRelative);
-      gathered.part(influences.repeats.relative * perRelative, influences.repeats.degreesOfFreedom);
-    }
-  }
-  return new DeferredQuantity(ratioDb(point.voltsRms / reference.voltsRms), 'dB', gathered, () => [
-    ...scaled(relativeBudget(point), perRelative),
-    ...scaled(relativeBudget(reference), -perRelative),
-  ]);
-}
-
-/**
- * Standard uncertainty, dB, of what is a point's own: counts, resolution, repeats. For comparing many points
- * of one session, where all else cancels.
- */
-export function ownUncertaintyDb({ voltsRms, influences }: Point): number {
-  const { countsVolts, resolutionVolts, repeats } = influences;
-  const relative = Math.hypot(
-    rectangular(countsVolts / voltsRms),
-    rectangular(resolutionVolts / 2 / voltsRms),
-    repeats.relative,
-  );
-  return relativeToDb(relative);
 }
 
 function meanOf(values: readonly number[]): number {

@@ -1,7 +1,7 @@
 /** Frequency response relative to 1 kHz. */
-import { levelBetween, type Point } from './points.ts';
+import type { Point } from './point.ts';
+import { levelBetween } from './propagate.ts';
 import type { Quantity } from './quantity.ts';
-import { quantity } from './uncertainty.ts';
 
 /** The reference frequency of every response, hertz. */
 export const referenceHz = 1000;
@@ -28,7 +28,7 @@ export function responseAt(points: readonly Point[]): ResponsePoint[] | undefine
     .sort((a, b) => a.hz - b.hz)
     .map((point) => ({
       hz: point.hz,
-      level: point === reference ? quantity(0, 'dB', []) : levelBetween(point, reference),
+      level: levelBetween(point, reference),
       readings: point === reference ? point.readings : [...point.readings, ...reference.readings],
       sources: [point.source],
       voltsRms: point.voltsRms,

@@ -2,8 +2,8 @@
 import { normalisedErrorLimit } from './agreement.ts';
 import { linear } from './combine.ts';
 import { ratioDb, relativeToDb } from './level.ts';
+import { propagate } from './propagate.ts';
 import type { ProfileOutput, Quantity } from './quantity.ts';
-import { quantity, scaled } from './uncertainty.ts';
 
 /** How two outputs compare. */
 export interface OutputComparison {
@@ -84,9 +84,9 @@ function commonValues(a: ProfileOutput, b: ProfileOutput): CommonValue[] {
   return values;
 }
 
-/** Volts as dBV, with the same budget in dB. */
+/** Volts as dBV. */
 function asDb(volts: Quantity): Quantity {
-  return quantity(ratioDb(volts.value), 'dB', scaled(volts.budget, relativeToDb(1) / volts.value));
+  return propagate(ratioDb(volts.value), 'dB', [[relativeToDb(1) / volts.value, volts]]);
 }
 
 /** Profiles of one family that put out the same, and how far the nearest of the others are. */

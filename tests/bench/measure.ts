@@ -56,7 +56,16 @@ export function benchMeasure(profiles: number): void {
     start = performance.now();
     for (const profile of table.profiles) {
       const run = { session: table.session, conditions: session, readings: table.readingsOf(profile) };
-      values += characterise(profile, [run], { ratedLoadOhms: 4, highestStep: 40 }).characteristics.length;
+      const output = characterise(profile, [run], { ratedLoadOhms: 4, highestStep: 40 });
+      // Uncertainties follow when they are asked for: ask for all.
+      const found = [
+        ...output.characteristics,
+        ...output.others,
+        ...output.levelByStep.map(({ volts }) => volts),
+        ...output.stepLaw.map(({ stepSize }) => stepSize),
+        ...output.responses.flatMap(({ points }) => points.map(({ level }) => level)),
+      ];
+      for (const one of found) if (one.expandedUncertainty >= 0) values += 1;
     }
     computeMs += performance.now() - start;
     const heapMb = process.memoryUsage().heapUsed / 1024 ** 2;
@@ -65,7 +74,7 @@ export function benchMeasure(profiles: number): void {
   }
   const seconds = (ms: number): string => `${(ms / 1000).toFixed(2)} s`;
   console.log(
-    `measure: ${sheets * profilesInSheet} profiles, ${readings} readings, ${values} characteristics`,
+    `measure: ${sheets * profilesInSheet} profiles, ${readings} readings, ${values} values with U`,
   );
   console.log(`  parsing the CSV alone            ${seconds(parseMs)}   1.00`);
   console.log(`  reading and checking every row   ${seconds(readMs)}   ${(readMs / parseMs).toFixed(2)}`);

@@ -2,9 +2,10 @@
 
 import { crossing, type Summit, summit } from '../curve.ts';
 import { type Described, frontChannel, type Group } from '../group.ts';
+import { propagate, quantity, type Term } from '../propagate.ts';
 import type { BoostBehaviour, Quantity } from '../quantity.ts';
 import { loudest, type ResponsePoint } from '../response.ts';
-import { limits, quantity, scaled } from '../uncertainty.ts';
+import { limits } from '../uncertainty.ts';
 
 /** Bass is looked for between these frequencies, hertz: common practice, no source. */
 export const bassBandHz = [20, 250] as const;
@@ -32,7 +33,7 @@ export function bassAt(group: Group, step: number): Described[] {
   const index = response.indexOf(peak);
   const isBoost = peak.level.value >= leastBoostDb;
   const top = isBoost ? summit(response, index) : undefined;
-  const boost: Quantity = top ? quantity(top.levelDb, 'dB', top.levelBudget) : peak.level;
+  const boost = top?.level ?? peak.level;
   const described: Described[] = [
     { name: 'bass-boost', quantity: boost, at: { ...at, hz: top?.hz ?? peak.hz }, readings, sources },
   ];
@@ -40,7 +41,7 @@ export function bassAt(group: Group, step: number): Described[] {
   described.push({
     name: 'bass-boost-frequency',
     quantity: top
-      ? quantity(top.hz, 'Hz', scaled(top.octaveBudget, top.hz * Math.LN2))
+      ? propagate(top.hz, 'Hz', [[top.hz * Math.LN2, top.octave]])
       : quantity(peak.hz, 'Hz', [limits('spacing of the frequencies played', spacingHz(response, index))]),
     at,
     readings,
@@ -58,7 +59,7 @@ function spacingHz(response: readonly ResponsePoint[], index: number): number {
 }
 
 function bandwidth(response: readonly ResponsePoint[], index: number, top: Summit): Quantity | undefined {
-  const half = top.levelDb / 2;
+  const half = top.level.value / 2;
   let low = index;
   while (low > 0 && (response[low]?.level.value ?? 0) > half) low -= 1;
   let high = index;
@@ -68,12 +69,13 @@ function bandwidth(response: readonly ResponsePoint[], index: number, top: Summi
   const upper = crossing(response, high - 1, half);
   const found = (response[low]?.level.value ?? 0) <= half && (response[high]?.level.value ?? 0) <= half;
   if (!found || !lower || !upper) return undefined;
-  return quantity(Math.log2(upper.hz / lower.hz), 'oct', [
-    ...scaled(upper.budget, -1 / upper.slopeDbPerOctave),
-    ...scaled(lower.budget, 1 / lower.slopeDbPerOctave),
+  const terms: Term[] = [
+    [-1 / upper.slopeDbPerOctave, upper.level],
+    [1 / lower.slopeDbPerOctave, lower.level],
     // Half the boost moves with the boost.
-    ...scaled(top.levelBudget, (1 / upper.slopeDbPerOctave - 1 / lower.slopeDbPerOctave) / 2),
-  ]);
+    [(1 / upper.slopeDbPerOctave - 1 / lower.slopeDbPerOctave) / 2, top.level],
+  ];
+  return propagate(Math.log2(upper.hz / lower.hz), 'oct', terms);
 }
 
 /** How boost goes with the volume, from its values at several steps. */

@@ -1,9 +1,9 @@
 /** One output against another: rear to front, left to right, silence. */
 import { mean, unique } from '../combine.ts';
 import { type Described, frontChannel, type Group, isReference, type SessionPoints } from '../group.ts';
-import { levelBetween, type Point } from '../points.ts';
+import type { Point } from '../point.ts';
+import { levelBetween, quantity } from '../propagate.ts';
 import { referenceHz } from '../response.ts';
-import { quantity } from '../uncertainty.ts';
 
 /** A rear output this far below front is silent, dB: common practice, no source. */
 export const mutedBelowDb = -40;

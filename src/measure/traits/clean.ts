@@ -4,7 +4,7 @@ import { combine, unique } from '../combine.ts';
 import { cleanThdPercent, hardClipOverdriveDb, hardClipRmsToRail } from '../distortion.ts';
 import { type Described, frontChannel, type Group, levelPoints, type UnitLimits } from '../group.ts';
 import { dbRatio } from '../level.ts';
-import { pointVolts } from '../points.ts';
+import { pointVolts } from '../propagate.ts';
 import { loudest, referenceHz } from '../response.ts';
 
 /** The lowest of the sessions' clean steps, with a range that covers them all. */

@@ -3,9 +3,8 @@ import { linear } from '../combine.ts';
 import { crossing, fallenScale } from '../curve.ts';
 import { type Described, frontChannel, type Group } from '../group.ts';
 import { halfPowerDb } from '../level.ts';
+import { propagate, quantity, type Term } from '../propagate.ts';
 import { type ResponsePoint, referenceHz } from '../response.ts';
-import type { Component } from '../uncertainty.ts';
-import { quantity, scaled } from '../uncertainty.ts';
 
 /**
  * The half-power (−3.01 dB) frequency below or above 1 kHz. Where the response never falls that far, the end
@@ -29,7 +28,7 @@ export function cornerAt(group: Group, step: number, side: 'lower' | 'upper'): D
   const { readings, sources } = place;
   const hzPerDb = (place.hz * Math.LN2) / place.slopeDbPerOctave;
   const found: Described[] = [
-    { name, quantity: quantity(place.hz, 'Hz', scaled(place.budget, -hzPerDb)), at, readings, sources },
+    { name, quantity: propagate(place.hz, 'Hz', [[-hzPerDb, place.level]]), at, readings, sources },
   ];
   const slope = slopeBeyond(outward.slice(Math.max(0, beyond - 1)), side);
   if (slope) found.push({ ...slope, at });
@@ -66,7 +65,7 @@ function slopeBeyond(
       // d(y)/d(level) = −perDb.
       perDb,
       weight: 1 / Math.max(1e-6, perDb * level.standardUncertainty) ** 2,
-      budget: level.budget,
+      level,
     };
   });
   const total = lines.reduce((sum, one) => sum + one.weight, 0);
@@ -82,18 +81,16 @@ function slopeBeyond(
   const degreesOfFreedom = lines.length - 2;
   // A power grows by 2 for each octave and order; 10·lg 2 dB is one such doubling.
   const perDoubling = -10 * Math.log10(2) * (side === 'lower' ? -1 : 1);
-  const budget: Component[] = lines.flatMap((one) =>
-    scaled(one.budget, -share(one) * one.perDb * perDoubling),
-  );
+  const terms = lines.map((one): Term => [-share(one) * one.perDb * perDoubling, one.level]);
   const lack = Math.sqrt(Math.max(0, scatter / degreesOfFreedom - 1) / spread);
-  budget.push({
+  const departure = {
     name: 'departure from a straight slope',
     standardUncertainty: Math.abs(lack * perDoubling),
     degreesOfFreedom,
-  });
+  };
   return {
     name: `${side}-slope`,
-    quantity: quantity(Math.abs(slope * perDoubling), 'dB/oct', budget),
+    quantity: propagate(Math.abs(slope * perDoubling), 'dB/oct', terms, [departure]),
     readings: [...new Set(used.flatMap((one) => one.readings))],
     sources: [...new Set(used.flatMap((one) => one.sources))],
   };

@@ -1,8 +1,9 @@
 /** The output's own resistance, from the same step read into two loads. */
 import { type Described, frontChannel, type Group } from '../group.ts';
-import { type Point, pointVolts } from '../points.ts';
+import type { Point } from '../point.ts';
+import { pointVolts, quantity } from '../propagate.ts';
 import { referenceHz } from '../response.ts';
-import { type Component, limits, quantity, scaled } from '../uncertainty.ts';
+import { type Component, limits, scaled } from '../uncertainty.ts';
 
 /** Loads nearer to each other than this ratio do not tell a source resistance. */
 const leastLoadRatio = 1.5;

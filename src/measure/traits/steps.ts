@@ -1,9 +1,10 @@
 /** The level law of the volume scale, the onset of the limiter, and the noise below it. */
-import { linear, unique } from '../combine.ts';
+import { unique } from '../combine.ts';
 import { cleanCompressionDb } from '../distortion.ts';
 import { type Described, frontChannel, type Group, type UnitLimits } from '../group.ts';
 import { ratioDb } from '../level.ts';
-import { levelBetween, ownUncertaintyDb, type Point, pointVolts } from '../points.ts';
+import type { Point } from '../point.ts';
+import { levelBetween, ownUncertaintyDb, pointVolts, propagate } from '../propagate.ts';
 import type { Quantity, StepLawPart } from '../quantity.ts';
 import { referenceHz } from '../response.ts';
 import { stepRange } from './clean.ts';
@@ -75,8 +76,9 @@ export function stepLaw(scale: readonly Point[], cleanStep: number): StepLawPart
 }
 
 function perStep(first: Point, last: Point): Quantity {
-  const size = linear([[1 / (last.step - first.step), levelBetween(last, first)]]);
-  return { ...size, unit: 'dB/step' };
+  const rise = levelBetween(last, first);
+  const perStep = 1 / (last.step - first.step);
+  return propagate(rise.value * perStep, 'dB/step', [[perStep, rise]]);
 }
 
 /** Whether every point between two lies on the line through them, within 0.1 dB or its uncertainty (k = 2). */
