@@ -1,7 +1,8 @@
 /** The output of one profile: every characteristic its readings give, each with uncertainty and readings. */
-import { combine, unique } from './combine.ts';
+import { combine } from './combine.ts';
 import {
   areAlikeButForLevel,
+  byStep,
   combineByStep,
   type Described,
   Group,
@@ -15,9 +16,11 @@ import {
   type BoostBehaviour,
   type Characteristic,
   type CharacteristicName,
+  type Conditions,
   characteristicNames,
   type LevelAtStep,
   type ProfileOutput,
+  type Quantity,
   type ResponseAtStep,
   type StepLawPart,
 } from './quantity.ts';
@@ -130,15 +133,19 @@ interface GroupOutput {
 function describeGroup(group: Group, unit: UnitLimits): GroupOutput {
   const clean = cleanStep(group, unit);
   const step = clean?.quantity.value;
+  const scale = scaleOf(group);
   const byName = new Map<CharacteristicName, Described[]>();
   const add = (...values: readonly (Described | undefined)[]): void => {
     for (const value of values) {
-      if (value) byName.set(value.name, [...(byName.get(value.name) ?? []), value]);
+      if (!value) continue;
+      const known = byName.get(value.name);
+      if (known) known.push(value);
+      else byName.set(value.name, [value]);
     }
   };
   if (clean && step !== undefined) {
     add(voltsAt(group, step), clean, boostedCleanStep(group, clean));
-    add(...limiterOnset(group, step, unit), ...stepSize(group, step));
+    add(...limiterOnset(scale, step, unit), ...stepSize(scale, step));
     for (const one of responseSteps(group, step)) {
       add(...bassAt(group, one), ...cornerAt(group, one, 'lower'), ...cornerAt(group, one, 'upper'));
       add(...trebleTiltAt(group, one), ...rippleAt(group, one));
@@ -155,7 +162,7 @@ function describeGroup(group: Group, unit: UnitLimits): GroupOutput {
     characteristics: inNameOrder(values.flatMap(([first]) => (first ? [characteristic(group, first)] : []))),
     others: inNameOrder(values.flatMap(([, ...rest]) => rest.map((one) => characteristic(group, one)))),
     levelByStep: levelByStep(group, step),
-    stepLaw: step === undefined ? [] : stepLaw(scaleOf(group), step),
+    stepLaw: step === undefined ? [] : stepLaw(scale, step),
     responses: responsesByStep(group),
     boostBehaviour: boostBehaviour(boosts),
     mutedChannels: mutedChannels(group),
@@ -163,22 +170,53 @@ function describeGroup(group: Group, unit: UnitLimits): GroupOutput {
 }
 
 function characteristic(group: Group, { name, quantity, at, readings, sources }: Described): Characteristic {
-  // Written out: a quantity may keep its budget for later, and a spread would ask for it at once.
-  return {
-    name,
-    value: quantity.value,
-    unit: quantity.unit,
-    standardUncertainty: quantity.standardUncertainty,
-    coverageFactor: quantity.coverageFactor,
-    expandedUncertainty: quantity.expandedUncertainty,
-    bound: quantity.bound,
-    get budget() {
-      return quantity.budget;
-    },
-    conditions: { ...group.conditions, ...at },
-    readings,
-    sources,
-  };
+  const conditions = { ...group.conditions, ...at };
+  return new CharacteristicOf(name, quantity, conditions, readings, sources);
+}
+
+/** A characteristic that leaves uncertainty and budget to its quantity: they are made when asked for. */
+class CharacteristicOf implements Characteristic {
+  readonly name: CharacteristicName;
+  readonly value: number;
+  readonly unit: Quantity['unit'];
+  readonly bound: Quantity['bound'];
+  readonly conditions: Conditions;
+  readonly readings: readonly string[];
+  readonly sources: readonly string[];
+  readonly #quantity: Quantity;
+
+  constructor(
+    name: CharacteristicName,
+    quantity: Quantity,
+    conditions: Conditions,
+    readings: readonly string[],
+    sources: readonly string[],
+  ) {
+    this.name = name;
+    this.value = quantity.value;
+    this.unit = quantity.unit;
+    this.bound = quantity.bound;
+    this.conditions = conditions;
+    this.readings = readings;
+    this.sources = sources;
+    this.#quantity = quantity;
+  }
+
+  get standardUncertainty(): number {
+    return this.#quantity.standardUncertainty;
+  }
+
+  get coverageFactor(): number {
+    return this.#quantity.coverageFactor;
+  }
+
+  get expandedUncertainty(): number {
+    return this.#quantity.expandedUncertainty;
+  }
+
+  get budget(): Quantity['budget'] {
+    return this.#quantity.budget;
+  }
 }
 
 function inNameOrder(values: readonly Characteristic[]): Characteristic[] {
@@ -191,7 +229,7 @@ function inNameOrder(values: readonly Characteristic[]): Characteristic[] {
  * ceiling is left out: it is held down by it, and that is no response.
  */
 function responseSteps(group: Group, cleanStepValue: number): number[] {
-  const volts = group.levelPoints
+  const volts = group.scale
     .filter((point) => point.step === cleanStepValue)
     .map((point) => pointVolts(point))
     .map((one) => one.value + one.expandedUncertainty);
@@ -203,11 +241,10 @@ function responseSteps(group: Group, cleanStepValue: number): number[] {
 }
 
 function levelByStep(group: Group, cleanStepValue: number | undefined): LevelAtStep[] {
-  const points = group.levelPoints;
-  const steps = unique(points.map((point) => point.step)).sort((a, b) => a - b);
-  return steps.map((step) => {
-    const here = points.filter((point) => point.step === step);
-    const thd = here.flatMap((point) => (point.thdPercent === null ? [] : [point.thdPercent]));
+  const steps = byStep(group.scale);
+  return steps.map((here) => {
+    const step = here[0]?.step ?? 0;
+    const thd = here.map((point) => point.thdPercent).filter((one) => one !== null);
     return {
       step,
       volts: combine(here.map(pointVolts), steps.length),

@@ -16,14 +16,14 @@ export interface CleanStep {
 }
 
 /**
- * The highest clean step of one session's points at 1 kHz on one channel: THD at most 1 % (CTA-2006), or,
+ * The highest clean step of one session's points at 1 kHz on one channel, given by rising step: THD at most 1 % (CTA-2006), or,
  * where a point has no THD, less than 0.3 dB short of the level law of the steps below (AES17).
  * Undefined where fewer than two steps were measured or the lowest is already not clean.
  */
-export function highestCleanStep(points: readonly Point[]): CleanStep | undefined {
-  const byStep = [...points].sort((a, b) => a.step - b.step);
+export function highestCleanStep(byStep: readonly Point[]): CleanStep | undefined {
   if (byStep.length < 2) return undefined;
-  const compression = compressionByStep(byStep);
+  const isRated = byStep.every((point) => point.thdPercent !== null);
+  const compression = isRated ? [] : compressionByStep(byStep);
   const lastClean = (isClean: (point: Point, index: number) => boolean): number => {
     const firstUnclean = byStep.findIndex((point, index) => !isClean(point, index));
     return firstUnclean === -1 ? byStep.length - 1 : firstUnclean - 1;

@@ -5,16 +5,14 @@ import { dbRatio } from './level.ts';
 import type { Point, Run } from './point.ts';
 import { pointsOf } from './points.ts';
 import type { CharacteristicName, Conditions, Quantity } from './quantity.ts';
-import { type ResponsePoint, referenceHz, responseAt } from './response.ts';
+import { type ResponsePoint, responseAt } from './response.ts';
+import { frontChannel, SessionPoints } from './session-points.ts';
 
 /** What the family says of the unit that was measured. */
 export interface UnitLimits {
   readonly ratedLoadOhms: number;
   readonly highestStep: number;
 }
-
-/** The channel that stands for the front in level and response. */
-export const frontChannel = 'FL';
 
 /** A value on its way to becoming a characteristic. */
 export interface Described {
@@ -23,12 +21,6 @@ export interface Described {
   readonly at: Pick<Conditions, 'channel' | 'step' | 'hz'>;
   readonly readings: readonly string[];
   readonly sources: readonly string[];
-}
-
-/** The points of one session. */
-export interface SessionPoints {
-  readonly run: Run;
-  readonly points: readonly Point[];
 }
 
 /** Conditions are alike when the load is, within a tenth, the supply within 0.5 V, the signal within 0.1 dB. */
@@ -57,14 +49,14 @@ export class Group {
   readonly points: readonly Point[];
   /** The steps anything was read at, rising. */
   readonly steps: readonly number[];
-  /** Points of the front channel at 1 kHz, from all sessions. */
-  readonly levelPoints: readonly Point[];
+  /** Points of the front channel at 1 kHz from all sessions, by rising step. */
+  readonly scale: readonly Point[];
   /** The front channel's points by step, one list a session. */
   readonly #frontByStep: ReadonlyMap<number, Point[][]>;
   readonly #responses = new Map<number, readonly ResponsePoint[]>();
 
   constructor(runs: readonly Run[], normalised: readonly SessionPoints[] = []) {
-    this.sessions = runs.map((run) => ({ run, points: pointsOf(run) }));
+    this.sessions = runs.map((run) => new SessionPoints(run, pointsOf(run)));
     this.normalised = normalised;
     const first = runs[0]?.conditions;
     this.conditions = {
@@ -73,9 +65,12 @@ export class Group {
       signalDbfs: first?.signal.levelDbfs ?? Number.NaN,
     };
     this.allSessions = [...this.sessions, ...normalised];
-    this.points = this.allSessions.flatMap(({ points }) => points);
-    this.steps = unique(this.points.map((point) => point.step)).sort((a, b) => a - b);
-    this.levelPoints = levelPoints(this.points);
+    const [only] = this.allSessions;
+    this.points =
+      only && this.allSessions.length === 1 ? only.points : this.allSessions.flatMap(({ points }) => points);
+    this.steps = [...new Set(this.points.map((point) => point.step))].sort((a, b) => a - b);
+    const scales = this.allSessions.map(({ scale }) => scale);
+    this.scale = scales.length === 1 ? (scales[0] ?? []) : scales.flat().sort((a, b) => a.step - b.step);
     this.#frontByStep = frontByStep(this.allSessions);
   }
 
@@ -130,15 +125,6 @@ function combinedCurve(curves: readonly ResponsePoint[]): ResponsePoint[] {
     }));
 }
 
-/** Points of the front channel at 1 kHz, one for each step measured. */
-export function levelPoints(points: readonly Point[]): Point[] {
-  return points.filter((point) => point.channel === frontChannel && isReference(point.hz));
-}
-
-export function isReference(hz: number): boolean {
-  return Math.abs(hz / referenceHz - 1) < 1e-6;
-}
-
 /** Runs grouped by like conditions, the group nearest the unit's rating (load, then signal level) first. */
 export function likeConditions(runs: readonly Run[], unit: UnitLimits): Run[][] {
   const groups: Run[][] = [];
@@ -185,7 +171,7 @@ export function normalisedTo(
       },
     ];
   });
-  return { run, points };
+  return new SessionPoints(run, points);
 }
 
 /** Values combined where they were taken at the same step; the highest step first. */
@@ -207,4 +193,15 @@ export function combineByStep(values: readonly Described[]): Described[] {
       },
     ];
   });
+}
+
+/** Points in order of their steps, cut into one list a step. */
+export function byStep(points: readonly Point[]): Point[][] {
+  const lists: Point[][] = [];
+  for (const point of points) {
+    const last = lists.at(-1);
+    if (last?.[0]?.step === point.step) last.push(point);
+    else lists.push([point]);
+  }
+  return lists;
 }

@@ -77,8 +77,9 @@ function pooledScatter(groups: readonly (readonly BenchReading[])[], resolutionV
   let sumOfSquares = 0;
   let degreesOfFreedom = 0;
   for (const group of groups) {
-    const mean = meanOf(group.map((reading) => reading.voltsRms));
-    if (group.length < 2 || mean < leastCountsForScatter * resolutionVolts) continue;
+    if (group.length < 2) continue;
+    const mean = meanVolts(group);
+    if (mean < leastCountsForScatter * resolutionVolts) continue;
     sumOfSquares += group.reduce((sum, reading) => sum + (reading.voltsRms / mean - 1) ** 2, 0);
     degreesOfFreedom += group.length - 1;
   }
@@ -107,7 +108,7 @@ function pointOf(
     channel: first.channel,
     step: first.step,
     hz: first.hz,
-    voltsRms: group.length === 1 ? first.voltsRms : meanOf(group.map((reading) => reading.voltsRms)),
+    voltsRms: meanVolts(group),
     thdPercent: meanThd(group),
     thdRelativeLimit: (instrument.thdOfReadingPercent ?? 0) / 100,
     driveToleranceDb: shared.driveToleranceDb,
@@ -127,10 +128,17 @@ function pointOf(
 }
 
 function meanThd(group: readonly BenchReading[]): number | null {
-  const read = group.flatMap(({ thdPercent }) => (thdPercent === null ? [] : [thdPercent]));
-  return read.length === 0 ? null : meanOf(read);
+  let [sum, count] = [0, 0];
+  for (const { thdPercent } of group) {
+    if (thdPercent === null) continue;
+    sum += thdPercent;
+    count += 1;
+  }
+  return count === 0 ? null : sum / count;
 }
 
-function meanOf(values: readonly number[]): number {
-  return values.reduce((sum, value) => sum + value, 0) / values.length;
+function meanVolts(group: readonly BenchReading[]): number {
+  let sum = 0;
+  for (const { voltsRms } of group) sum += voltsRms;
+  return sum / group.length;
 }

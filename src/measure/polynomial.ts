@@ -39,6 +39,17 @@ export class Polynomial {
     return slope;
   }
 
+  curvatureAt(where: number): number {
+    let [value, slope, curvature] = [0, 0, 0];
+    for (let order = this.#differences.length - 1; order >= 0; order -= 1) {
+      const along = where - (this.#x[order] ?? 0);
+      curvature = curvature * along + 2 * slope;
+      slope = slope * along + value;
+      value = value * along + (this.#differences[order] ?? 0);
+    }
+    return curvature;
+  }
+
   /** How much of each node's value is in the value at `where` (Lagrange's weights; they add up to 1). */
   weightsAt(where: number): number[] {
     const x = this.#x;
@@ -48,5 +59,19 @@ export class Polynomial {
         1,
       ),
     );
+  }
+
+  /** How much of each node's value is in the slope at `where`; they add up to 0. */
+  weightSlopesAt(where: number): number[] {
+    const x = this.#x;
+    return x.map((own, index) => {
+      let [weight, slope] = [1, 0];
+      x.forEach((other, at) => {
+        if (at === index) return;
+        slope = (slope * (where - other) + weight) / (own - other);
+        weight = (weight * (where - other)) / (own - other);
+      });
+      return slope;
+    });
   }
 }

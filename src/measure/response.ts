@@ -6,6 +6,11 @@ import type { Quantity } from './quantity.ts';
 /** The reference frequency of every response, hertz. */
 export const referenceHz = 1000;
 
+/** True for 1 kHz, whatever its last digits. */
+export function isReference(hz: number): boolean {
+  return Math.abs(hz / referenceHz - 1) < 1e-6;
+}
+
 export interface ResponsePoint {
   readonly hz: number;
   /** Level relative to 1 kHz at the same step. */
@@ -21,7 +26,7 @@ export interface ResponsePoint {
  * frequency. Undefined where 1 kHz is missing, reads nothing, or stands alone.
  */
 export function responseAt(points: readonly Point[]): ResponsePoint[] | undefined {
-  const reference = points.find((point) => Math.abs(point.hz / referenceHz - 1) < 1e-6);
+  const reference = points.find((point) => isReference(point.hz));
   if (!reference || reference.voltsRms === 0 || points.length < 2) return undefined;
   return points
     .filter((point) => point.voltsRms > 0)

@@ -1,10 +1,12 @@
 /** Bass boost: how much, where, how wide, and how it goes with the volume. */
 
-import { crossing, type Summit, summit } from '../curve.ts';
-import { type Described, frontChannel, type Group } from '../group.ts';
+import { crossing } from '../crossing.ts';
+import type { Described, Group } from '../group.ts';
 import { propagate, quantity, type Term } from '../propagate.ts';
 import type { BoostBehaviour, Quantity } from '../quantity.ts';
 import { loudest, type ResponsePoint } from '../response.ts';
+import { frontChannel } from '../session-points.ts';
+import { type Summit, summit } from '../summit.ts';
 import { limits } from '../uncertainty.ts';
 
 /** Bass is looked for between these frequencies, hertz: common practice, no source. */

@@ -1,16 +1,17 @@
 /** One output against another: rear to front, left to right, silence. */
 import { mean, unique } from '../combine.ts';
-import { type Described, frontChannel, type Group, isReference, type SessionPoints } from '../group.ts';
+import { byStep, type Described, type Group } from '../group.ts';
 import type { Point } from '../point.ts';
 import { levelBetween, quantity } from '../propagate.ts';
 import { referenceHz } from '../response.ts';
+import { frontChannel, type SessionPoints } from '../session-points.ts';
 
 /** A rear output this far below front is silent, dB: common practice, no source. */
 export const mutedBelowDb = -40;
 
 /** Rear relative to front at 1 kHz in one session, left and right averaged in dB where both were read. */
-export function rearToFront({ points }: SessionPoints, cleanStep: number): Described[] {
-  return pairsByStep(points, cleanStep, [
+export function rearToFront({ references }: SessionPoints, cleanStep: number): Described[] {
+  return pairsByStep(references, cleanStep, [
     ['RL', 'FL'],
     ['RR', 'FR'],
   ]).map(({ step, pairs }) => {
@@ -26,8 +27,8 @@ export function rearToFront({ points }: SessionPoints, cleanStep: number): Descr
 }
 
 /** Front right relative to front left at 1 kHz in one session, dB. */
-export function leftToRight({ points }: SessionPoints, cleanStep: number): Described[] {
-  return pairsByStep(points, cleanStep, [['FR', 'FL']]).flatMap(({ step, pairs }) =>
+export function leftToRight({ references }: SessionPoints, cleanStep: number): Described[] {
+  return pairsByStep(references, cleanStep, [['FR', 'FL']]).flatMap(({ step, pairs }) =>
     pairs.map(([right, left]) => ({
       name: 'left-to-right' as const,
       quantity: levelBetween(atLeastLastDigit(right), left),
@@ -41,13 +42,14 @@ type Pair = readonly [point: Point, reference: Point];
 
 /** For each clean step, the pairs of channels that were both read at 1 kHz and whose reference plays. */
 function pairsByStep(
-  points: readonly Point[],
+  references: readonly Point[],
   cleanStep: number,
   channels: readonly (readonly [string, string])[],
 ): { step: number; pairs: Pair[] }[] {
-  const references = points.filter((point) => isReference(point.hz) && point.step <= cleanStep);
-  return unique(references.map((point) => point.step)).flatMap((step) => {
-    const at = (channel: string) => references.find((one) => one.channel === channel && one.step === step);
+  return byStep(references).flatMap((here) => {
+    const step = here[0]?.step ?? 0;
+    if (step > cleanStep || here.length < 2) return [];
+    const at = (channel: string) => here.find((one) => one.channel === channel);
     const pairs = channels.flatMap(([channel, reference]): Pair[] => {
       const [one, other] = [at(channel), at(reference)];
       return one && other && other.voltsRms > 0 ? [[one, other]] : [];
@@ -69,7 +71,7 @@ function atLeastLastDigit(point: Point): Point {
 
 /** Outputs whose highest 1 kHz reading beside a playing front output stays below {@link mutedBelowDb}. */
 export function mutedChannels(group: Group): string[] {
-  const points = group.points.filter((point) => isReference(point.hz));
+  const points = group.allSessions.flatMap(({ references }) => references);
   const channels = unique(points.map((point) => point.channel)).filter((one) => one !== frontChannel);
   return channels.filter((channel) => {
     const played = points.filter((point) => point.channel === channel);

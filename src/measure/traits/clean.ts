@@ -2,15 +2,16 @@
 import { highestCleanStep } from '../clean-step.ts';
 import { combine, unique } from '../combine.ts';
 import { cleanThdPercent, hardClipOverdriveDb, hardClipRmsToRail } from '../distortion.ts';
-import { type Described, frontChannel, type Group, levelPoints, type UnitLimits } from '../group.ts';
+import { byStep, type Described, type Group, type UnitLimits } from '../group.ts';
 import { dbRatio } from '../level.ts';
 import { pointVolts } from '../propagate.ts';
 import { loudest, referenceHz } from '../response.ts';
+import { frontChannel } from '../session-points.ts';
 
 /** The lowest of the sessions' clean steps, with a range that covers them all. */
 export function cleanStep(group: Group, unit: UnitLimits): Described | undefined {
-  const found = group.sessions.flatMap(({ run, points }) => {
-    const clean = highestCleanStep(levelPoints(points));
+  const found = group.sessions.flatMap(({ run, scale }) => {
+    const clean = highestCleanStep(scale);
     return clean ? [{ ...clean, source: run.conditions.source }] : [];
   });
   if (found.length === 0) return undefined;
@@ -45,7 +46,7 @@ export function stepRange(step: number, halfRange: number, atLeast: boolean): De
 
 /** Volts of front left at 1 kHz at a step. */
 export function voltsAt(group: Group, step: number): Described | undefined {
-  const found = group.levelPoints.filter((point) => point.step === step);
+  const found = group.scale.filter((point) => point.step === step);
   if (found.length === 0) return undefined;
   return {
     name: 'clean-volts',
@@ -106,14 +107,12 @@ export function boostedCleanStep(group: Group, clean: Described): Described | un
   };
 }
 
-function levelsByStep(group: Group): { step: number; volts: number }[] {
-  const points = group.levelPoints;
-  return unique(points.map((point) => point.step))
-    .sort((a, b) => a - b)
-    .map((step) => {
-      const here = points.filter((point) => point.step === step);
-      return { step, volts: here.reduce((sum, point) => sum + point.voltsRms, 0) / here.length };
-    });
+/** Mean volts at each step, rising. */
+function levelsByStep({ scale }: Group): { step: number; volts: number }[] {
+  return byStep(scale).map((here) => ({
+    step: here[0]?.step ?? 0,
+    volts: here.reduce((sum, point) => sum + point.voltsRms, 0) / here.length,
+  }));
 }
 
 /** Volts of a sine at 1 % THD, and the least and most they may be. */
@@ -121,7 +120,7 @@ function ceilingVolts(
   group: Group,
   cleanStepValue: number,
 ): { volts: number; least: number; most: number } | undefined {
-  const points = [...group.levelPoints].sort((a, b) => a.step - b.step);
+  const points = group.scale;
   const last = points.findLast((point) => point.step === cleanStepValue);
   if (!last) return undefined;
   const clipped = points.find(

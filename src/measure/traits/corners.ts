@@ -1,10 +1,12 @@
 /** Corner frequencies, the slopes beyond them, treble tilt and ripple. */
 import { linear } from '../combine.ts';
-import { crossing, fallenScale } from '../curve.ts';
-import { type Described, frontChannel, type Group } from '../group.ts';
+import { crossing } from '../crossing.ts';
+import { fallenScale } from '../curve-scale.ts';
+import type { Described, Group } from '../group.ts';
 import { halfPowerDb } from '../level.ts';
 import { propagate, quantity, type Term } from '../propagate.ts';
 import { type ResponsePoint, referenceHz } from '../response.ts';
+import { frontChannel } from '../session-points.ts';
 
 /**
  * The half-power (−3.01 dB) frequency below or above 1 kHz. Where the response never falls that far, the end

@@ -1,8 +1,9 @@
 /** The output's own resistance, from the same step read into two loads. */
-import { type Described, frontChannel, type Group } from '../group.ts';
+import type { Described, Group } from '../group.ts';
 import type { Point } from '../point.ts';
 import { pointVolts, quantity } from '../propagate.ts';
 import { referenceHz } from '../response.ts';
+import { frontChannel } from '../session-points.ts';
 import { type Component, limits, scaled } from '../uncertainty.ts';
 
 /** Loads nearer to each other than this ratio do not tell a source resistance. */
@@ -43,14 +44,9 @@ function pairsOf(a: Group, b: Group, mostStep: number): (readonly [LoadedPoint, 
   const ratio = a.conditions.loadOhms / b.conditions.loadOhms;
   if (!sameSupply || !sameSignal || Math.max(ratio, 1 / ratio) < leastLoadRatio) return [];
   const loaded = (group: Group): LoadedPoint[] =>
-    group.sessions.flatMap(({ run, points }) =>
-      points
-        .filter(
-          (point) =>
-            point.channel === frontChannel &&
-            point.step <= mostStep &&
-            Math.abs(point.hz / referenceHz - 1) < 1e-6,
-        )
+    group.sessions.flatMap(({ run, scale }) =>
+      scale
+        .filter((point) => point.step <= mostStep)
         .map((point) => ({
           point,
           ohms: run.conditions.load.ohms,

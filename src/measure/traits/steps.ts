@@ -1,26 +1,24 @@
 /** The level law of the volume scale, the onset of the limiter, and the noise below it. */
 import { unique } from '../combine.ts';
 import { cleanCompressionDb } from '../distortion.ts';
-import { type Described, frontChannel, type Group, type UnitLimits } from '../group.ts';
+import type { Described, Group, UnitLimits } from '../group.ts';
 import { ratioDb } from '../level.ts';
 import type { Point } from '../point.ts';
 import { levelBetween, ownUncertaintyDb, pointVolts, propagate } from '../propagate.ts';
 import type { Quantity, StepLawPart } from '../quantity.ts';
 import { referenceHz } from '../response.ts';
+import { frontChannel } from '../session-points.ts';
 import { stepRange } from './clean.ts';
 
 /** A step this far below its upper neighbour is silence, not a step of the scale, dB: common practice, no source. */
 const silenceDb = 15;
 
-/** The best-measured session's points at 1 kHz by step, silence left out. */
+/** The best-measured session's points at 1 kHz by rising step, silence left out. */
 export function scaleOf(group: Group): Point[] {
-  const longest = group.sessions
-    .map(({ points }) =>
-      points
-        .filter((point) => point.channel === frontChannel && Math.abs(point.hz / referenceHz - 1) < 1e-6)
-        .sort((a, b) => a.step - b.step),
-    )
-    .reduce((best, one) => (one.length > best.length ? one : best), []);
+  const longest = group.sessions.reduce<readonly Point[]>(
+    (best, { scale }) => (scale.length > best.length ? scale : best),
+    [],
+  );
   return longest.filter((point, index) => !isSilent(point, longest[index + 1]));
 }
 
@@ -35,10 +33,7 @@ function isSilent(point: Point, next: Point | undefined): boolean {
 
 /** Noise of a unit turned down to silence, volts, where its lowest step was read and is silent. */
 export function noiseFloor(group: Group): Described[] {
-  return group.sessions.flatMap(({ points }) => {
-    const scale = points
-      .filter((point) => point.channel === frontChannel && Math.abs(point.hz / referenceHz - 1) < 1e-6)
-      .sort((a, b) => a.step - b.step);
+  return group.sessions.flatMap(({ scale }) => {
     const [lowest, next] = scale;
     if (!lowest || !isSilent(lowest, next)) return [];
     return [
@@ -62,11 +57,12 @@ const evenWithinDb = 0.1;
  */
 export function stepLaw(scale: readonly Point[], cleanStep: number): StepLawPart[] {
   const clean = scale.filter((point) => point.step <= cleanStep);
+  const levelsDb = clean.map((point) => ratioDb(point.voltsRms));
   const parts: StepLawPart[] = [];
   let from = 0;
   while (from < clean.length - 1) {
     let to = from + 1;
-    while (to + 1 < clean.length && keepsEven(clean, from, to + 1)) to += 1;
+    while (to + 1 < clean.length && keepsEven(clean, levelsDb, from, to + 1)) to += 1;
     const [first, last] = [clean[from], clean[to]];
     if (!first || !last) break;
     parts.push({ fromStep: first.step, toStep: last.step, stepSize: perStep(first, last) });
@@ -82,24 +78,25 @@ function perStep(first: Point, last: Point): Quantity {
 }
 
 /** Whether every point between two lies on the line through them, within 0.1 dB or its uncertainty (k = 2). */
-function keepsEven(points: readonly Point[], from: number, to: number): boolean {
+function keepsEven(points: readonly Point[], levelsDb: readonly number[], from: number, to: number): boolean {
   const [first, last] = [points[from], points[to]];
   if (!first || !last) return false;
-  const whole = ratioDb(last.voltsRms / first.voltsRms);
+  const level = (at: number): number => levelsDb[at] ?? 0;
+  const whole = level(to) - level(from);
   const firstDb = ownUncertaintyDb(first);
   for (let at = from + 1; at < to; at += 1) {
     const point = points[at];
     if (!point) continue;
     const t = (point.step - first.step) / (last.step - first.step);
-    const offDb = Math.abs(ratioDb(point.voltsRms / first.voltsRms) - t * whole);
+    const offDb = Math.abs(level(at) - level(from) - t * whole);
     if (offDb > evenWithinDb && offDb > 2 * Math.hypot(firstDb, ownUncertaintyDb(point))) return false;
   }
   return true;
 }
 
 /** Decibels a step over the upper half of the clean scale: what one click of the volume is worth in use. */
-export function stepSize(group: Group, cleanStep: number): Described[] {
-  const clean = scaleOf(group).filter((point) => point.step <= cleanStep);
+export function stepSize(scale: readonly Point[], cleanStep: number): Described[] {
+  const clean = scale.filter((point) => point.step <= cleanStep);
   const first = clean[Math.floor(clean.length / 2)];
   const last = clean.at(-1);
   if (!first || !last || first === last) return [];
@@ -119,8 +116,7 @@ export function stepSize(group: Group, cleanStep: number): Described[] {
  * 0.3 dB (AES17's compression). The line is carried on from the last three clean steps. Never reached, it
  * is at least the highest step measured.
  */
-export function limiterOnset(group: Group, cleanStep: number, unit: UnitLimits): Described[] {
-  const scale = scaleOf(group);
+export function limiterOnset(scale: readonly Point[], cleanStep: number, unit: UnitLimits): Described[] {
   const base = scale.filter((point) => point.step <= cleanStep).slice(-3);
   const [first, middle, last] = base;
   const top = scale.at(-1);
