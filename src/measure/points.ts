@@ -12,14 +12,7 @@ const mostSourceToLoad = 0.1;
 
 /** Brings the readings of a session together into points, in the order they were first read. */
 export function pointsOf(run: Run): Point[] {
-  const groups = new Map<number, BenchReading[]>();
-  for (const reading of run.readings) {
-    const key = pointKey(reading);
-    const group = groups.get(key);
-    if (group) group.push(reading);
-    else groups.set(key, [reading]);
-  }
-  const repeated = [...groups.values()];
+  const repeated = repeatsOf(run.readings);
   const scatter = pooledScatter(repeated, run.conditions.instrument.resolutionVolts);
   const shared = sharedInfluences(run);
   const points: Point[] = [];
@@ -30,9 +23,27 @@ export function pointsOf(run: Run): Point[] {
   return points;
 }
 
-/** Channel, step and frequency in one number: frequencies stay below 2^18 Hz and keep 25 bits of fraction. */
-function pointKey({ channel, step, hz }: BenchReading): number {
-  return (channels.indexOf(channel) * 256 + step) * 2 ** 18 + hz;
+/** Readings by channel, step and frequency, in the order they were first read. */
+function repeatsOf(readings: readonly BenchReading[]): BenchReading[][] {
+  const repeated: BenchReading[][] = [];
+  const atStep = new Map<number, BenchReading[][]>();
+  for (const reading of readings) {
+    const { channel, step, hz } = reading;
+    const key = channels.indexOf(channel) * 256 + step;
+    let here = atStep.get(key);
+    if (!here) {
+      here = [];
+      atStep.set(key, here);
+    }
+    const known = here.find((group) => group[0]?.hz === hz);
+    if (known) known.push(reading);
+    else {
+      const group = [reading];
+      here.push(group);
+      repeated.push(group);
+    }
+  }
+  return repeated;
 }
 
 /** The influences that all points of a session share, made once. */
