@@ -35,6 +35,24 @@ export const explainResultSchema = z
     sentence: z.string().meta({ description: 'What the code puts out, in one sentence.' }),
     characteristics: z.array(characteristicSchema),
     otherConditions: z.array(characteristicSchema).meta({ description: 'Values at other steps or loads.' }),
+    agreement: z
+      .strictObject({
+        sessions: z.array(z.string()).meta({ description: 'Sessions that read the level, oldest first.' }),
+        step: z.number().meta({ description: 'The highest clean step: 1 kHz, front left.' }),
+        largestNormalisedError: z.number().min(0).meta({ description: 'Largest |E_n| of any two.' }),
+        chiSquare: z.number().min(0),
+        degreesOfFreedom: z.number().int().min(1),
+        probability: z.number().min(0).max(1).meta({ description: 'Of a χ² at least as large by chance.' }),
+        birgeRatio: z.number().min(0),
+        consistent: z.boolean().meta({ description: 'Whether that probability is at least 0.05.' }),
+        agreeing: z.array(z.string()).meta({ description: 'Sessions of the largest consistent subset.' }),
+        betweenBenchVolts: z
+          .number()
+          .min(0)
+          .meta({ description: 'Standard deviation added between benches to make them consistent, volts.' }),
+      })
+      .nullable()
+      .meta({ description: 'How the sessions agree; null where fewer than two read the level.' }),
     missing: z.array(z.strictObject({ name: z.string(), reason: z.string() })),
     plans: z.array(
       z.strictObject({

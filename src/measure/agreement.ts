@@ -4,7 +4,7 @@ import normalQuantileOf from '@stdlib/stats-base-dists-normal-quantile';
 import { normalisedError } from './consistency.ts';
 import { ratioDb, relativeToDb } from './level.ts';
 import type { Point } from './point.ts';
-import { pointVolts, quantity } from './propagate.ts';
+import { ownUncertaintyDb, pointVolts, quantity } from './propagate.ts';
 import type { Quantity } from './quantity.ts';
 import { type Component, limits, scaled } from './uncertainty.ts';
 
@@ -63,7 +63,8 @@ export function normalisedErrorLimit(comparisons: number): number {
 
 /**
  * What two sessions differ by over all their common points together, as E_n: the median difference against
- * the errors a session carries through all its points (voltmeter gain and signal level). A bench whose
+ * the errors a session carries through all its points (voltmeter gain, signal level, load) and what is
+ * left in the median of each point's own (1.25·σ/√n for a normal distribution). A bench whose
  * scale is off shows here even where no single reading stands out. Undefined for fewer than three points.
  */
 export function sharedOffset(
@@ -72,9 +73,13 @@ export function sharedOffset(
   if (points.length < 3) return undefined;
   const differences = points.map((point) => point.differenceDb).sort((x, y) => x - y);
   const differenceDb = differences[differences.length >> 1] ?? 0;
-  // The shared part can only be as large as the smallest whole; the own parts average out in the median.
-  const expandedDb = Math.min(...points.map(({ a, b }) => sharedExpandedDb(a, b)));
-  return { differenceDb, normalisedError: differenceDb / expandedDb };
+  // The shared part can only be as large as the smallest whole.
+  const sharedDb = Math.min(...points.map(({ a, b }) => sharedExpandedDb(a, b)));
+  const ownDb = points
+    .map(({ a, b }) => Math.hypot(ownUncertaintyDb(a), ownUncertaintyDb(b)))
+    .sort((x, y) => x - y);
+  const medianOwnDb = 2 * (1.25 / Math.sqrt(points.length)) * (ownDb[ownDb.length >> 1] ?? 0);
+  return { differenceDb, normalisedError: differenceDb / Math.hypot(sharedDb, medianOwnDb) };
 }
 
 /** What gain, signal level and load of two sessions let their readings differ by, dB, expanded to 95 %. */

@@ -24,6 +24,7 @@ import {
   type ResponseAtStep,
   type StepLawPart,
 } from './quantity.ts';
+import { sessionAgreement } from './session-agreement.ts';
 import { bassAt, bassPeak, boostBehaviour } from './traits/bass.ts';
 import { leftToRight, mutedChannels, rearToFront } from './traits/channels.ts';
 import { boostedCleanStep, cleanStep, voltsAt } from './traits/clean.ts';
@@ -65,6 +66,7 @@ export function characterise(profile: string, runs: readonly Run[], unit: UnitLi
       session: run.session,
       fromDbfs: run.conditions.signal.levelDbfs,
     })),
+    agreement: main?.cleanStep === undefined ? undefined : sessionAgreement(main.group, main.cleanStep),
     missing: missingFrom(characteristics),
   };
 }

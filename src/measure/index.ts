@@ -13,6 +13,7 @@ export * from './points.ts';
 export * from './propagate.ts';
 export * from './quantity.ts';
 export * from './response.ts';
+export * from './session-agreement.ts';
 export { frontChannel } from './session-points.ts';
 export * from './third-octave.ts';
 export { leastBoostDb } from './traits/bass.ts';

@@ -1,5 +1,6 @@
 /** A measured value as the GUM (JCGM 100:2008) has it: value, unit, uncertainty, coverage factor. */
 import type { Component } from './component.ts';
+import type { SessionAgreement } from './session-agreement.ts';
 
 /** Units of results; `step` counts volume steps. */
 export type Unit = 'V' | 'dB' | 'dBV' | 'dBu' | 'Hz' | '%' | 'step' | 'dB/step' | 'dB/oct' | 'oct' | 'Ω';
@@ -119,6 +120,8 @@ export interface ProfileOutput {
   readonly sessions: readonly string[];
   /** Sessions whose clean levels were brought to the main signal level, and from which, dBFS. */
   readonly normalised: readonly { readonly session: string; readonly fromDbfs: number }[];
+  /** How the sessions that read the level at the highest clean step agree; undefined for fewer than two. */
+  readonly agreement: SessionAgreement | undefined;
   /** What could not be computed and which readings are missing for it, in plain words. */
   readonly missing: readonly { readonly name: CharacteristicName; readonly reason: string }[];
 }

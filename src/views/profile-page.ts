@@ -3,11 +3,12 @@ import type { Channel } from '../../schemas/index.ts';
 import type { Answers } from '../answers.ts';
 import { type Entry, setAsideFor } from '../base/index.ts';
 import { formatNumber, formatQuantity } from '../measure/format.ts';
+import { dbu, dbv } from '../measure/level.ts';
 import type { Characteristic, CharacteristicName, ProfileOutput } from '../measure/quantity.ts';
 import type { LevelPlotData } from '../plot/level-plot.ts';
 import type { ResponsePlotData } from '../plot/response-plot.ts';
 import { answerSentence, type SentencePart, sentenceText } from './answer-sentence.ts';
-import { behaviourOf, normalisedSentences } from './behaviour.ts';
+import { agreementSentence, behaviourOf, normalisedSentences } from './behaviour.ts';
 import { profilePath, readingsPath, sourcePath, unitPath } from './paths.ts';
 import { type PlanAnswerView, planAnswerViews } from './plan-answers.ts';
 import {
@@ -45,6 +46,8 @@ export interface ValueRow {
 export interface LevelRow {
   readonly step: number;
   readonly volts: string;
+  readonly dbv: string;
+  readonly dbu: string;
   readonly thd: string;
   readonly clean: boolean;
   readonly readings: ReadingRows;
@@ -92,6 +95,8 @@ export interface ProfilePageView {
   readonly behaviour: readonly string[];
   /** What was brought to the main signal level, in sentences. */
   readonly normalised: readonly string[];
+  /** How the sessions agree, in a sentence; undefined for fewer than two. */
+  readonly agreement: string | undefined;
   /** Sessions whose readings are not used, and why. */
   readonly setAside: readonly {
     readonly session: string;
@@ -166,6 +171,8 @@ function profilePage(answers: Answers, profile: Entry<'profiles'>): ProfilePageV
     levels: output.levelByStep.map((level) => ({
       step: level.step,
       volts: formatQuantity(level.volts),
+      dbv: decibels(dbv(level.volts.value)),
+      dbu: decibels(dbu(level.volts.value)),
       thd: level.thdPercent === null ? '–' : `${formatNumber(level.thdPercent, 2)}\u00a0%`,
       clean: level.clean,
       readings: readingRows(level.readings),
@@ -179,6 +186,7 @@ function profilePage(answers: Answers, profile: Entry<'profiles'>): ProfilePageV
     twins: twinsOf(answers, profile),
     behaviour: behaviourOf(output),
     normalised: normalisedSentences(output),
+    agreement: agreementSentence(output),
     setAside: sessions.flatMap((session) => {
       const aside = setAsideFor(session, id);
       if (!aside) return [];
@@ -208,6 +216,11 @@ function twinsOf(answers: Answers, profile: Entry<'profiles'>): ProfileLink[] {
 function profileLink(answers: Answers, id: string): ProfileLink | undefined {
   const profile = answers.base.profiles.get(id);
   return profile && { code: profile.data.code, path: profilePath(id) };
+}
+
+/** A level for a table that gives its uncertainty in volts; silence has none. */
+function decibels(level: number): string {
+  return Number.isFinite(level) ? formatNumber(level, 1) : '–';
 }
 
 function valueRowOf(output: ProfileOutput, one: Characteristic): ValueRow {

@@ -31,6 +31,7 @@ interface Edit {
 const profile = 'profiles/brasslight/8b0s-i5z.yaml';
 const session = 'outputs/2024-02-north/session.yaml';
 const sheet = 'outputs/2024-02-north/readings.csv';
+const sheet11 = 'outputs/2024-11-north/readings.csv';
 const sequence = 'sequences/brasslight-two-keys.yaml';
 const statement = 'statements/riders-report-ordwick-clean-step.yaml';
 
@@ -197,6 +198,16 @@ const edits: readonly Edit[] = [
     message:
       /^“brasslight\/8b0s-i5z”, FL, step 16, 1\u00a0kHz: 1\.46\d*\u00a0V ±\u00a0.* here, 1\.6\d*\u00a0V ±\u00a0.* in 202/,
     help: /^Compare both sheets with their originals/,
+  },
+  {
+    rule: 'sessions-disagree',
+    what: 'one of three sessions that the other two outvote',
+    file: sheet11,
+    from: 'glasswick/0x5b0,FL,21,1000,0.5017,0.065,1',
+    to: 'glasswick/0x5b0,FL,21,1000,0.5917,0.065,1',
+    at: '0.5917',
+    message: /^“glasswick\/0x5b0”, FL, step 21, 1\u00a0kHz: 0\.59\d*\u00a0V ±\u00a0.* here, 0\.\d*\u00a0V/,
+    help: /^2025-03-van and 2026-09-quay agree with each other\. Compare both sheets/,
   },
   {
     rule: 'impossible-reading',

@@ -72,6 +72,7 @@ function answer(
     conditions: { loadOhms: 4, supplyVolts: 14.4, signalDbfs: 0 },
     sessions: ['s'],
     normalised: [],
+    agreement: undefined,
     missing: [],
   };
   const profile = {

@@ -6,7 +6,7 @@ import {
   pointsOf,
   sharedOffset,
 } from '../../src/measure/index.ts';
-import { type Row, run } from './bench.ts';
+import { type Row, run, session } from './bench.ts';
 
 const rows: Row[] = Array.from({ length: 20 }, (_, index) => [
   'FL',
@@ -43,6 +43,23 @@ describe('offset of a whole session', () => {
   test('within the voltmeters’ specification it agrees, far outside it does not', () => {
     expect(Math.abs(offset(1.005)?.normalisedError ?? 9)).toBeLessThan(1);
     expect(Math.abs(offset(1.05)?.normalisedError ?? 0)).toBeGreaterThan(2);
+  });
+  test('two sessions of one bench that state no tolerance are held to what their points scatter by', () => {
+    const bare = {
+      instrument: {
+        ...session.instrument,
+        accuracy: [{ fromHz: 10, toHz: 1e5, ofReadingPercent: 0, counts: 2 }],
+      },
+      signal: { ...session.signal, levelToleranceDb: 0 },
+      load: { ohms: 4, tolerancePercent: 0 },
+    };
+    const of = (factor: number) => {
+      const [a, b] = [pointsOf(run(rows, bare, 'a')), pointsOf(run(scaled(factor), bare, 'b'))];
+      return sharedOffset(commonPoints(a, b, clean))?.normalisedError ?? Number.NaN;
+    };
+    expect(of(1)).toBe(0);
+    expect(Math.abs(of(1.00001))).toBeLessThan(1);
+    expect(Math.abs(of(1.05))).toBeGreaterThan(2);
   });
   test('two points are too few to tell', () => {
     expect(

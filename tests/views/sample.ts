@@ -74,6 +74,7 @@ export function output(
     conditions: mainConditions,
     sessions: ['2026-03-quay'],
     normalised: [],
+    agreement: undefined,
     missing: [],
     ...more,
   };

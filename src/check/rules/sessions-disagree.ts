@@ -2,6 +2,7 @@ import type { Answers } from '../../answers.ts';
 import type { Finding } from '../../base/index.ts';
 import { readingsOfProfile } from '../../base/index.ts';
 import {
+  agreeingOf,
   areAlike,
   type CommonPoint,
   commonPoints,
@@ -12,6 +13,7 @@ import {
   normalisedErrorLimit,
   type Point,
   pointsOf,
+  pointVolts,
   sharedOffset,
 } from '../../measure/index.ts';
 import type { Rule } from '../rule.ts';
@@ -25,7 +27,7 @@ export const sessionsDisagree: Rule = {
     const pairs = comparedPairs(answers);
     const limit = normalisedErrorLimit(pairs.reduce((sum, pair) => sum + pair.common.length, 0));
     const offsetLimit = normalisedErrorLimit(pairs.length);
-    return pairs.flatMap((pair) => {
+    const findings = pairs.flatMap((pair) => {
       const apart = pair.common.filter((one) => Math.abs(one.normalisedError) > limit);
       const worst = apart.reduce<CommonPoint | undefined>(
         (most, one) => (most && Math.abs(most.normalisedError) >= Math.abs(one.normalisedError) ? most : one),
@@ -37,8 +39,21 @@ export const sessionsDisagree: Rule = {
         ? [offsetFinding(answers, pair, offset)]
         : [];
     });
+    return oneForEachPlace(findings);
   },
 };
+
+/** A reading that several sessions contradict is one finding, with each of them beside it. */
+function oneForEachPlace(findings: readonly Finding[]): Finding[] {
+  const byPlace = new Map<string, Finding>();
+  for (const finding of findings) {
+    const { file, line, column } = finding.place;
+    const key = `${file}:${line}:${column}`;
+    const first = byPlace.get(key);
+    byPlace.set(key, first ? { ...first, related: [...first.related, ...finding.related] } : finding);
+  }
+  return [...byPlace.values()];
+}
 
 /** Two sessions that measured one profile under like conditions; `a` is the older. */
 interface Pair {
@@ -46,6 +61,8 @@ interface Pair {
   readonly a: readonly Point[];
   readonly b: readonly Point[];
   readonly common: readonly CommonPoint[];
+  /** The points of every session under like conditions, these two among them. */
+  readonly alike: readonly (readonly Point[])[];
 }
 
 function comparedPairs(answers: Answers): Pair[] {
@@ -64,7 +81,9 @@ function comparedPairs(answers: Answers): Pair[] {
       for (const b of measured.slice(index + 1)) {
         if (!areAlike(a.conditions, b.conditions)) continue;
         const common = commonPoints(a.points, b.points, clean);
-        if (common.length > 0) pairs.push({ profile, a: a.points, b: b.points, common });
+        if (common.length === 0) continue;
+        const alike = measured.filter((one) => areAlike(one.conditions, a.conditions));
+        pairs.push({ profile, a: a.points, b: b.points, common, alike: alike.map(({ points }) => points) });
       }
     });
   }
@@ -72,8 +91,12 @@ function comparedPairs(answers: Answers): Pair[] {
 }
 
 function readingFinding(answers: Answers, pair: Pair, worst: CommonPoint, apart: number): Finding {
-  // Without a sign which one stands out, the newer has to show why it differs.
-  const aAtFault = likelierAtFault(worst, pair.a, pair.b) === 'a';
+  // Without a majority or a sign which one stands out, the newer has to show why it differs.
+  const majority = majorityAt(pair, worst);
+  const outvoted = majority && majority.includes(worst.b.session) !== majority.includes(worst.a.session);
+  const aAtFault = outvoted
+    ? majority.includes(worst.b.session)
+    : likelierAtFault(worst, pair.a, pair.b) === 'a';
   const [here, there] = aAtFault ? [worst.a, worst.b] : [worst.b, worst.a];
   const [hereVolts, thereVolts] = aAtFault ? [worst.aVolts, worst.bVolts] : [worst.bVolts, worst.aVolts];
   const [hereReading = '', thereReading = ''] = [
@@ -94,11 +117,25 @@ function readingFinding(answers: Answers, pair: Pair, worst: CommonPoint, apart:
       Math.abs(worst.normalisedError),
       1,
     )}, ${count} of ${pair.common.length} compared that disagrees).`,
-    help: 'Compare both sheets with their originals: a slipped digit, a swapped row or another profile set on the unit is likeliest. If both are right, the conditions in session.yaml are not what they say.',
+    help: `${outvoted && majority.length > 1 ? `${majority.join(' and ')} agree with each other. ` : ''}Compare both sheets with their originals: a slipped digit, a swapped row or another profile set on the unit is likeliest. If both are right, the conditions in session.yaml are not what they say.`,
     related: [
       { place: thereTable.place(thereReading, 'voltsRms'), message: 'The other session reads this.' },
     ],
   };
+}
+
+/**
+ * Where three or more sessions under like conditions read the point, those that agree: the largest
+ * consistent subset (Cox 2007), if it is more than half of them.
+ */
+function majorityAt({ alike }: Pair, { a }: CommonPoint): string[] | undefined {
+  const read = alike.flatMap(
+    (points) =>
+      points.find((one) => one.channel === a.channel && one.step === a.step && one.hz === a.hz) ?? [],
+  );
+  if (read.length < 3) return undefined;
+  const agreeing = agreeingOf(read.map(pointVolts)).flatMap((index) => read[index]?.session ?? []);
+  return agreeing.length * 2 > read.length && agreeing.length < read.length ? agreeing : undefined;
 }
 
 /** Of the repeats behind a point, the one farthest from what the other session reads. */

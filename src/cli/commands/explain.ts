@@ -3,8 +3,9 @@ import type { ExplainResult } from '../../../schemas/results/explain.ts';
 import { type Answers, readAnswers } from '../../answers.ts';
 import { type Base, CannotRun, type Entry } from '../../base/index.ts';
 import { canonicalCode } from '../../codes/index.ts';
-import { type Characteristic, formatHz, formatQuantity } from '../../measure/index.ts';
+import { type Characteristic, formatHz, formatQuantity, type SessionAgreement } from '../../measure/index.ts';
 import { answerSentence, sentenceText } from '../../views/answer-sentence.ts';
+import { agreementSentence } from '../../views/behaviour.ts';
 import { type ContentOption, exitCodes, type JsonOption, type Output, printJson } from '../command.ts';
 import { unitOf } from '../unit.ts';
 import { findResult } from './find.ts';
@@ -62,6 +63,7 @@ export function explainResult(
     sentence,
     characteristics: computed.characteristics.map(published),
     otherConditions: computed.others.map(published),
+    agreement: computed.agreement ? publishedAgreement(computed.agreement) : null,
     missing: [...computed.missing],
     plans: (answers.planAnswers.get(profile.id) ?? []).map(({ plan, verdict, sentence }) => ({
       plan,
@@ -85,6 +87,15 @@ function published(one: Characteristic): ExplainResult['characteristics'][number
   };
 }
 
+function publishedAgreement({ test, ...agreement }: SessionAgreement): ExplainResult['agreement'] {
+  return {
+    ...agreement,
+    ...test,
+    sessions: [...agreement.sessions],
+    agreeing: [...agreement.agreeing],
+  };
+}
+
 function printText(result: ExplainResult, family: Entry<'families'>, answers: Answers, output: Output): void {
   output.out(`${result.code}  ${family.data.name}`);
   output.out(result.sentence);
@@ -101,6 +112,8 @@ function printText(result: ExplainResult, family: Entry<'families'>, answers: An
     const from = `${one.readings.length} reading${one.readings.length === 1 ? '' : 's'}: ${one.sources.join(', ')}`;
     output.out(`  ${one.name.padEnd(22)} ${formatQuantity(one).padEnd(26)} ${conditions}; ${from}`);
   }
+  const agreement = computed && agreementSentence(computed);
+  if (agreement) output.out(`  ${agreement}`);
   for (const { name, reason } of result.missing) output.out(`  ${name.padEnd(22)} not known: ${reason}`);
   output.out('');
   for (const { plan, verdict, sentence } of result.plans) {
