@@ -1,5 +1,5 @@
 /** Everything a content folder comes to, computed once: entries, outputs, answers to plans. */
-import { type Base, type BaseReading, byOrder, readBase, readingsOfProfile } from './base/index.ts';
+import { type Base, type BaseReading, byOrder, type ContentFiles, readBase, readingsOfProfile } from './base/index.ts';
 import { answerPlan, type PlanAnswer } from './decide/index.ts';
 import { characterise, groupOutputs, type OutputGroups, type ProfileOutput } from './measure/index.ts';
 
@@ -23,8 +23,8 @@ export interface AnswersReading {
  * the rules of the check add theirs.
  * @throws CannotRun where the folder cannot be read.
  */
-export async function readAnswers(folder: string): Promise<AnswersReading> {
-  const { base, findings } = await readBase(folder);
+export async function readAnswers(content: string | ContentFiles): Promise<AnswersReading> {
+  const { base, findings } = await readBase(content);
   return { answers: answersOf(base), findings };
 }
 

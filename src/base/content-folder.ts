@@ -18,67 +18,97 @@ export class CannotRun extends Error {
 export const mostEntryBytes = 1024 ** 2;
 export const mostSheetBytes = 64 * 1024 ** 2;
 
-/**
- * Every file below `folder`, as paths with forward slashes, sorted. Hidden files and folders are left out;
- * links are not followed, and a finding names each.
- * @throws CannotRun where the folder cannot be listed.
- */
-export async function listFiles(folder: string): Promise<{ files: string[]; findings: Finding[] }> {
-  const files: string[] = [];
-  const findings: Finding[] = [];
-  const walk = async (below: string): Promise<void> => {
-    const entries = await readdir(join(folder, below), { withFileTypes: true });
-    for (const entry of entries) {
-      if (entry.name.startsWith('.')) continue;
-      const path = below === '' ? entry.name : `${below}/${entry.name}`;
-      if (entry.isSymbolicLink()) findings.push(linkFinding(path));
-      else if (entry.isDirectory()) await walk(path);
-      else if (entry.isFile()) files.push(path);
-    }
-  };
-  try {
-    await walk('');
-  } catch (error) {
-    throw new CannotRun(
-      `The content folder ${folder} cannot be read (${(error as NodeJS.ErrnoException).code ?? 'unknown error'}).`,
-      'Give the folder that holds site.yaml with --content DIR.',
-    );
-  }
-  return { files: files.sort(), findings };
+/** Where the files of a content folder come from: a disk, a revision, or memory. */
+export interface ContentFiles {
+  /** What messages call the folder. */
+  readonly folder: string;
+  /**
+   * Every file as a path with forward slashes, sorted; a finding for each that cannot be followed.
+   * @throws CannotRun where there is no such folder.
+   */
+  list(): Promise<{ files: string[]; findings: Finding[] }>;
+  /** One file as UTF-8 text; a finding instead where it is too large or not text. */
+  read(file: string): Promise<ReadFile>;
 }
 
-/** Reads one file as UTF-8 text; a finding instead where it is too large or not text. */
-export async function readText(
-  folder: string,
-  file: string,
-): Promise<{ source: TextFile; findings: readonly Finding[] }> {
-  const path = join(folder, file);
-  const most = file.endsWith('.csv') ? mostSheetBytes : mostEntryBytes;
-  const refuse = (message: string, help: string) => ({
-    source: new TextFile(file, ''),
-    findings: [syntaxFinding(file, message, help)],
-  });
-  try {
-    const { size } = await lstat(path);
-    if (size > most) {
-      return refuse(
-        `This file is ${Math.ceil(size / 1024 ** 2)} MB; the most is ${most / 1024 ** 2} MB.`,
-        file.endsWith('.csv')
-          ? 'Split it into several sessions.'
-          : 'Shorten it, or split it into several entries.',
+export interface ReadFile {
+  readonly source: TextFile;
+  readonly findings: readonly Finding[];
+}
+
+/** A content folder on disk. Hidden files are left out; links are not followed, and a finding names each. */
+export class FolderFiles implements ContentFiles {
+  readonly folder: string;
+
+  constructor(folder: string) {
+    this.folder = folder;
+  }
+
+  async list(): Promise<{ files: string[]; findings: Finding[] }> {
+    const files: string[] = [];
+    const findings: Finding[] = [];
+    const walk = async (below: string): Promise<void> => {
+      const entries = await readdir(join(this.folder, below), { withFileTypes: true });
+      for (const entry of entries) {
+        if (entry.name.startsWith('.')) continue;
+        const path = below === '' ? entry.name : `${below}/${entry.name}`;
+        if (entry.isSymbolicLink()) findings.push(linkFinding(path));
+        else if (entry.isDirectory()) await walk(path);
+        else if (entry.isFile()) files.push(path);
+      }
+    };
+    try {
+      await walk('');
+    } catch (error) {
+      throw new CannotRun(
+        `The content folder ${this.folder} cannot be read (${(error as NodeJS.ErrnoException).code ?? 'unknown error'}).`,
+        'Give the folder that holds site.yaml with --content DIR.',
       );
     }
-    const text = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(await readFile(path));
-    return { source: new TextFile(file, text), findings: [] };
-  } catch (error) {
-    if (error instanceof TypeError) {
-      return refuse('This file is not UTF-8 text.', 'Save it again with the encoding UTF-8.');
-    }
-    return refuse(
-      `This file cannot be read (${(error as NodeJS.ErrnoException).code ?? 'unknown error'}).`,
-      'Check its permissions.',
-    );
+    return { files: files.sort(), findings };
   }
+
+  async read(file: string): Promise<ReadFile> {
+    const path = join(this.folder, file);
+    try {
+      const { size } = await lstat(path);
+      return tooLarge(file, size) ?? decoded(file, await readFile(path));
+    } catch (error) {
+      return refused(
+        file,
+        `This file cannot be read (${(error as NodeJS.ErrnoException).code ?? 'unknown error'}).`,
+        'Check its permissions.',
+      );
+    }
+  }
+}
+
+function tooLarge(file: string, bytes: number): ReadFile | undefined {
+  const most = file.endsWith('.csv') ? mostSheetBytes : mostEntryBytes;
+  if (bytes <= most) return undefined;
+  return refused(
+    file,
+    `This file is ${Math.ceil(bytes / 1024 ** 2)} MB; the most is ${most / 1024 ** 2} MB.`,
+    file.endsWith('.csv')
+      ? 'Split it into several sessions.'
+      : 'Shorten it, or split it into several entries.',
+  );
+}
+
+/** The bytes of a file as text, within the bounds of size and encoding that hold for every file. */
+export function decoded(file: string, bytes: Uint8Array): ReadFile {
+  const large = tooLarge(file, bytes.length);
+  if (large) return large;
+  try {
+    const text = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
+    return { source: new TextFile(file, text), findings: [] };
+  } catch {
+    return refused(file, 'This file is not UTF-8 text.', 'Save it again with the encoding UTF-8.');
+  }
+}
+
+function refused(file: string, message: string, help: string): ReadFile {
+  return { source: new TextFile(file, ''), findings: [syntaxFinding(file, message, help)] };
 }
 
 function syntaxFinding(file: string, message: string, help: string): Finding {

@@ -1,8 +1,9 @@
 /** The base: files of a content folder → positions kept → validated → linked into one typed, immutable Base. */
 export { type Base, byOrder, Entry, type EntryMap, readingsOfProfile, setAsideFor } from './base.ts';
-export { CannotRun } from './content-folder.ts';
+export { CannotRun, type ContentFiles, FolderFiles } from './content-folder.ts';
 export { compareFindings, type Finding, type Place, type RelatedPlace, type Severity } from './finding.ts';
 export { allEntries, isKind, type Link, linksOf } from './links.ts';
+export { MemoryFiles } from './memory-files.ts';
 export { nearest } from './nearest.ts';
 export { type BaseReading, readBase } from './read.ts';
 export { type BenchReading, ReadingTable } from './readings.ts';

@@ -2,7 +2,7 @@
 import type { z } from 'zod';
 import { type EntryData, entrySchemas, type Kind, kindNouns, markdownKinds } from '../../schemas/index.ts';
 import { type Base, Entry, type EntryMap } from './base.ts';
-import { listFiles, readText } from './content-folder.ts';
+import { type ContentFiles, FolderFiles } from './content-folder.ts';
 import { compareFindings, type Finding, type Place } from './finding.ts';
 import { danglingLinks, linkedKinds } from './links.ts';
 import { readMarkdown } from './markdown.ts';
@@ -25,12 +25,13 @@ type FileRole =
   | { readonly role: 'stray'; readonly message: string; readonly help: string };
 
 /**
- * Reads every file of a content folder once, validates it, and links the entries.
+ * Reads every file of a content folder (on disk, or from elsewhere) once, validates it, and links the entries.
  * Entries that do not fit their schema are left out of the Base and named by a finding.
  * @throws CannotRun where the folder cannot be read.
  */
-export async function readBase(folder: string): Promise<BaseReading> {
-  const { files, findings } = await listFiles(folder);
+export async function readBase(from: string | ContentFiles): Promise<BaseReading> {
+  const content = typeof from === 'string' ? new FolderFiles(from) : from;
+  const { files, findings } = await content.list();
   const entries = new Map<Kind, Map<string, Entry>>();
   const readings = new Map<string, ReadingTable>();
   const broken = new Set<string>();
@@ -41,7 +42,7 @@ export async function readBase(folder: string): Promise<BaseReading> {
       findings.push(finding('stray-file', startOf(file), role.message, role.help));
       continue;
     }
-    const { source, findings: unreadable } = await readText(folder, file);
+    const { source, findings: unreadable } = await content.read(file);
     findings.push(...unreadable);
     if (role.role === 'readings') {
       if (unreadable.length > 0) continue;
@@ -58,7 +59,7 @@ export async function readBase(folder: string): Promise<BaseReading> {
     } else broken.add(`${role.kind}/${role.id}`);
   }
 
-  const base = link(folder, entries, readings);
+  const base = link(content.folder, entries, readings);
   findings.push(...placementFindings(base, broken), ...danglingLinks(base, broken));
   return { base, findings: findings.sort(compareFindings) };
 }

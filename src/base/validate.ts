@@ -20,10 +20,27 @@ export function validate<T>(
 ): Validation<T> {
   const result = schema.safeParse(data, { reportInput: true });
   if (result.success) return { data: result.data, findings: [] };
-  const findings = result.error.issues.flatMap((issue) =>
-    issueFindings(issue, data, positions, noun, schema),
-  );
+  const { issues } = result.error;
+  const misspelt = new Set(issues.flatMap((issue) => misspeltFields(issue, data, schema)));
+  const findings = issues
+    .filter((issue) => !misspelt.has(pathKey(issue.path)))
+    .flatMap((issue) => issueFindings(issue, data, positions, noun, schema));
   return { data: undefined, findings };
+}
+
+/** The known fields that unknown ones were meant to be: that they are missing need not be said as well. */
+function misspeltFields(issue: Issue, data: unknown, schema: z.ZodType): string[] {
+  if (issue.code !== 'unrecognized_keys') return [];
+  const known = knownKeys(schema, data, issue.path);
+  return issue.keys.flatMap((key) => {
+    const meant = nearest(key, known);
+    const isMissing = meant !== undefined && valueAt(data, [...issue.path, meant]) === undefined;
+    return isMissing ? [pathKey([...issue.path, meant])] : [];
+  });
+}
+
+function pathKey(path: DataPath): string {
+  return path.map(String).join('/');
 }
 
 function issueFindings(

@@ -1,6 +1,6 @@
 /** The check: every rule over one content folder; findings in the order of files and lines. */
 import { type Answers, readAnswers } from '../answers.ts';
-import { compareFindings, type Finding } from '../base/index.ts';
+import { type ContentFiles, compareFindings, type Finding } from '../base/index.ts';
 import { rules } from './rules/index.ts';
 
 export { countFindings, type FindingCounts, isFailing } from './counts.ts';
@@ -18,8 +18,8 @@ export interface CheckedAnswers {
  * Reads a content folder, computes its answers and runs every rule over them.
  * @throws CannotRun where the folder cannot be read.
  */
-export async function checkContent(folder: string): Promise<CheckedAnswers> {
-  const { answers, findings } = await readAnswers(folder);
+export async function checkContent(content: string | ContentFiles): Promise<CheckedAnswers> {
+  const { answers, findings } = await readAnswers(content);
   return { answers, findings: checkAnswers(answers, findings) };
 }
 

@@ -1,6 +1,6 @@
 /** What a rule of the check is. One file a rule, in `rules/`. */
 import type { Answers } from '../answers.ts';
-import type { Finding } from '../base/index.ts';
+import type { Finding, Severity } from '../base/index.ts';
 
 export interface RuleInput {
   readonly answers: Answers;
@@ -15,7 +15,31 @@ export interface Rule {
   readonly title: string;
   /** One paragraph for contributors: what is checked, why, and what to do. */
   readonly explanation: string;
+  /** What its findings weigh; `note` never fails a check. */
+  readonly severity: Severity;
+  /** What it finds fault with, beside what is right: shown to contributors, and held to by a test each. */
+  readonly examples: readonly [RuleExample, ...RuleExample[]];
   readonly check: (input: RuleInput) => Finding[];
+}
+
+/**
+ * A mistake in the example base (`src/check/example-base/`), which is itself without fault. Put in place of
+ * `good`, `bad` makes the rule speak once, and no other rule with it.
+ */
+export interface RuleExample {
+  /** What went wrong, in words: “a code without quotes”. */
+  readonly title: string;
+  /** The file of the example base it is made in. */
+  readonly file: string;
+  /** Text that stands in the file once, and is right; empty where `bad` is a whole new file. */
+  readonly good: string;
+  /** What stands there instead. */
+  readonly bad: string;
+  /** The text the finding points at, in `bad` unless `foundIn` names another file. Absent: the beginning of `bad`. */
+  readonly foundAt?: string;
+  readonly foundIn?: string;
+  /** Edits that come with it, where one place alone does not make the mistake. */
+  readonly also?: readonly { readonly file: string; readonly good: string; readonly bad: string }[];
 }
 
 /** A rule whose findings the reader of the base has made already. */

@@ -46,8 +46,8 @@ export interface ValueRow {
 export interface LevelRow {
   readonly step: number;
   readonly volts: string;
-  readonly dbv: string;
-  readonly dbu: string;
+  /** The same level in dBV and dBu; empty for silence. */
+  readonly decibels: string;
   readonly thd: string;
   readonly clean: boolean;
   readonly readings: ReadingRows;
@@ -171,8 +171,7 @@ function profilePage(answers: Answers, profile: Entry<'profiles'>): ProfilePageV
     levels: output.levelByStep.map((level) => ({
       step: level.step,
       volts: formatQuantity(level.volts),
-      dbv: decibels(dbv(level.volts.value)),
-      dbu: decibels(dbu(level.volts.value)),
+      decibels: inDecibels(level.volts.value),
       thd: level.thdPercent === null ? '–' : `${formatNumber(level.thdPercent, 2)}\u00a0%`,
       clean: level.clean,
       readings: readingRows(level.readings),
@@ -218,9 +217,10 @@ function profileLink(answers: Answers, id: string): ProfileLink | undefined {
   return profile && { code: profile.data.code, path: profilePath(id) };
 }
 
-/** A level for a table that gives its uncertainty in volts; silence has none. */
-function decibels(level: number): string {
-  return Number.isFinite(level) ? formatNumber(level, 1) : '–';
+/** Volts as dBV and dBu; empty for silence, which has no level. */
+function inDecibels(voltsRms: number): string {
+  if (voltsRms <= 0) return '';
+  return `${formatNumber(dbv(voltsRms), 1)}\u00a0dBV, ${formatNumber(dbu(voltsRms), 1)}\u00a0dBu`;
 }
 
 function valueRowOf(output: ProfileOutput, one: Characteristic): ValueRow {

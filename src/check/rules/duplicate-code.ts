@@ -7,6 +7,16 @@ export const duplicateCode: Rule = {
   title: 'No two profiles of a family have the same code.',
   explanation:
     'A rider who reads a code must land on one profile. Codes are the same when they differ only in capitals, spaces and separators, because that is how they are looked up; other spellings count as codes too.',
+  severity: 'error',
+  examples: [
+    {
+      title: 'the code of another profile, written another way',
+      file: 'profiles/moorlight/rt-5561.yaml',
+      good: 'code: "RT-5561"',
+      bad: 'code: "KM-4417"',
+      foundAt: '"KM-4417"',
+    },
+  ],
   check: ({ answers: { base } }) => {
     const findings: Finding[] = [];
     for (const profiles of base.profilesOfFamily.values()) {

@@ -14,6 +14,16 @@ export const impossibleReading: Rule = {
   title: 'No reading says what the unit, the supply or the instrument cannot do.',
   explanation:
     'An output can swing at most the supply: a clean sine from a bridged output is at most the supply divided by √2, from a ground-referenced one half of that; clipped, at most the supply itself, or half. THD cannot read below the analyser’s floor. A channel or a volume step must be one the unit has, and a frequency one the voltmeter is specified for. Most often the decimal point has slipped, peak volts were written for rms, or two columns were swapped.',
+  severity: 'error',
+  examples: [
+    {
+      title: 'a slipped decimal point',
+      file: 'outputs/2025-05-shed/readings.csv',
+      good: '6.3041,0.080',
+      bad: '63.041,0.080',
+      foundAt: '63.041',
+    },
+  ],
   check: ({ answers: { base } }) =>
     [...base.readings.values()].flatMap((table) => {
       const session = base.outputs.get(table.session);

@@ -7,6 +7,16 @@ export const noWayToCode: Rule = {
   title: 'Every sequence leads from its start to a state that shows the active code.',
   explanation:
     'A rider follows the steps from a dark screen. Each step must join two states that exist, use controls the face has, and one chain of steps must end at a state with “shows: active-code” that says where on the screen the code stands. A list of profiles is not such a state: it shows every profile the unit holds, not the active one.',
+  severity: 'error',
+  examples: [
+    {
+      title: 'a step to a state that is not there',
+      file: 'sequences/moorlight-menu.yaml',
+      good: 'to: active\n',
+      bad: 'to: actve\n',
+      foundAt: 'actve',
+    },
+  ],
   check: ({ answers: { base } }) => {
     const findings: Finding[] = [];
     for (const sequence of base.sequences.values()) {
@@ -82,6 +92,8 @@ export const noWayToCode: Rule = {
         );
         continue;
       }
+      // A step that leads nowhere is named already; what it cuts off is its echo.
+      if (findings.some((one) => one.place.file === sequence.file)) continue;
       const reached = reachable(data);
       if (!terminal.some((state) => reached.has(state.id))) {
         const stuck = [...reached].filter((id) => !data.transitions.some((step) => step.from === id));

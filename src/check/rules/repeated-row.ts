@@ -7,6 +7,15 @@ export const repeatedRow: Rule = {
   title: 'No sheet holds two rows of one profile, output, step, frequency and repeat number.',
   explanation:
     'Repeats of a reading are counted: 1, 2, 3. Two rows with the same count are one reading entered twice, or two readings of which one belongs to another step, frequency or profile; whichever it is, both would be averaged as if they were independent.',
+  severity: 'error',
+  examples: [
+    {
+      title: 'a repeat that was not counted on',
+      file: 'outputs/2025-05-shed/readings.csv',
+      good: '2\nmoorlight/km-4417,FL,20,1000,3.1609',
+      bad: '1\nmoorlight/km-4417,FL,20,1000,3.1609',
+    },
+  ],
   check: ({ answers: { base } }) => [...base.readings.values()].flatMap(sheetFindings),
 };
 

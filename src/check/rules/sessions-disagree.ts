@@ -23,6 +23,16 @@ export const sessionsDisagree: Rule = {
   title: 'Sessions that measured the same thing under like conditions agree within their uncertainties.',
   explanation:
     'Readings of one profile, channel, step and frequency from two sessions with like load, supply and signal are compared by E_n, their difference over the root sum of squares of their expanded uncertainties (ISO 13528); more than 1 disagrees. Where many readings are compared the limit is widened, so that all together keep the 5 % chance of a false alarm that a single comparison has. The sessions are compared as wholes too, which shows a scale that is off. Only the clean region counts: above it the output hangs on the supply.',
+  severity: 'error',
+  examples: [
+    {
+      title: 'two figures swapped',
+      file: 'outputs/2025-05-shed/readings.csv',
+      good: 'FL,16,1000,1.5841',
+      bad: 'FL,16,1000,1.8541',
+      foundAt: '1.8541',
+    },
+  ],
   check: ({ answers }) => {
     const pairs = comparedPairs(answers);
     const limit = normalisedErrorLimit(pairs.reduce((sum, pair) => sum + pair.common.length, 0));

@@ -16,6 +16,16 @@ export const statedVersusComputed: Rule = {
   title: 'No statement contradicts what the readings come to.',
   explanation:
     'A statement from a bulletin, a data sheet or a rider is held against the value computed from the bench readings, at any step, under the main load, supply and signal. They contradict each other when they lie further apart than the tolerance of the statement and the expanded uncertainty of the value together (root of the sum of squares). A statement without a tolerance is taken as rounded: half a unit of its last digit.',
+  severity: 'error',
+  examples: [
+    {
+      title: 'a number copied wrongly',
+      file: 'statements/bulletin-loud-profile.yaml',
+      good: 'valueVolts: 6.3',
+      bad: 'valueVolts: 3.6',
+      foundAt: '3.6',
+    },
+  ],
   check: ({ answers }) =>
     [...answers.base.statements.values()].flatMap((statement) =>
       statement.data.claims.flatMap((claim, index) => {

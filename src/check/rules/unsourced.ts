@@ -6,6 +6,15 @@ export const unsourced: Rule = {
   title: 'Every measurement and every statement names the source it was taken from.',
   explanation:
     'A number without a source cannot be judged by a rider nor corrected by a colleague. A bench session names a source of the kind bench-session; a statement names a source of another kind, because what the bench found is computed from its readings and never stated by hand.',
+  severity: 'error',
+  examples: [
+    {
+      title: 'a statement without a source',
+      file: 'statements/letter-rear.yaml',
+      good: 'source: rider-letter\n',
+      bad: '',
+    },
+  ],
   check: ({ answers: { base }, readerFindings }) => {
     const findings = readerFindings.filter((finding) => finding.rule === 'unsourced');
     const wrongKind = (place: Finding['place'], message: string, help: string): void => {
