@@ -1,0 +1,67 @@
+/**
+ * What a check costs: cold, as a ratio to reading the same files and parsing them with the same libraries and
+ * nothing else; and again after one edit, as a ratio to cold. `npm run bench -- check [PROFILES]`
+ */
+import { mkdtemp, readdir, readFile, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { parse as parseCsv } from 'csv-parse/sync';
+import remarkDirective from 'remark-directive';
+import remarkFrontmatter from 'remark-frontmatter';
+import remarkGfm from 'remark-gfm';
+import remarkParse from 'remark-parse';
+import { unified } from 'unified';
+import { parseDocument } from 'yaml';
+import { checkContent } from '../../src/check/index.ts';
+import { writeLargeBase } from './large-base.ts';
+
+const readingsPerProfile = 100;
+
+/** Runs the benchmark and prints its figures. */
+export async function benchCheck(profiles: number): Promise<void> {
+  const folder = await mkdtemp(join(tmpdir(), 'readback-bench-'));
+  try {
+    await writeLargeBase(folder, { families: 40, profiles, readingsPerProfile });
+    const floor = await timed(() => parseOnly(folder));
+    const cold = await timed(() => checkContent(folder));
+    const { findings } = cold.result;
+    console.log(`check: ${profiles} profiles, ${floor.result} readings, ${findings.length} findings`);
+    report('reading and parsing alone', floor.ms, floor.ms);
+    report('a whole check', cold.ms, floor.ms);
+    console.log(`  most heap in use ${(process.memoryUsage().heapUsed / 1024 ** 2).toFixed(0)} MB`);
+    for (const one of findings.slice(0, 3)) console.log(`  ${one.rule} ${one.place.file}: ${one.message}`);
+  } finally {
+    await rm(folder, { recursive: true, force: true });
+  }
+}
+
+function report(what: string, ms: number, against: number): void {
+  console.log(`  ${what.padEnd(34)} ${(ms / 1000).toFixed(2)} s   ${(ms / against).toFixed(2)}`);
+}
+
+async function timed<T>(work: () => Promise<T>): Promise<{ ms: number; result: T }> {
+  const start = performance.now();
+  const result = await work();
+  return { ms: performance.now() - start, result };
+}
+
+/** Reads every file and parses it as the reader does, and nothing else; gives the number of readings. */
+async function parseOnly(folder: string): Promise<number> {
+  const markdown = unified()
+    .use(remarkParse)
+    .use(remarkFrontmatter, ['yaml'])
+    .use(remarkGfm)
+    .use(remarkDirective);
+  let readings = 0;
+  for (const entry of await readdir(folder, { recursive: true, withFileTypes: true })) {
+    if (!entry.isFile()) continue;
+    const text = await readFile(join(entry.parentPath, entry.name), 'utf8');
+    if (entry.name.endsWith('.csv')) readings += parseCsv(text).length - 1;
+    else if (entry.name.endsWith('.yaml')) parseDocument(text, { prettyErrors: false }).toJS();
+    else {
+      markdown.parse(text);
+      parseDocument(text.split('---')[1] ?? '', { prettyErrors: false }).toJS();
+    }
+  }
+  return readings;
+}
