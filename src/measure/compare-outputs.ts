@@ -75,14 +75,19 @@ export function compareValues(a: ComparedValues, b: ComparedValues): OutputCompa
   const limit = normalisedErrorLimit(compared);
   let worst = { apart: 0, where: '' };
   for (const { first, second, where } of common) {
-    const difference = linear([
-      [1, first],
-      [-1, second],
-    ]);
-    const apart = Math.abs(difference.value) / Math.max(difference.expandedUncertainty, leastTold) / limit;
+    const apart = apartBy(first, second, limit);
     if (apart > worst.apart) worst = { apart, where };
   }
   return { compared, ...worst };
+}
+
+/** The difference of two values in units of its expanded uncertainty, over the limit for so many comparisons. */
+export function apartBy(first: Quantity, second: Quantity, limit: number): number {
+  const difference = linear([
+    [1, first],
+    [-1, second],
+  ]);
+  return Math.abs(difference.value) / Math.max(difference.expandedUncertainty, leastTold) / limit;
 }
 
 /** Differences below this, dB, are not told whatever the uncertainty says: common practice, no source. */

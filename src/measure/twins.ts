@@ -1,11 +1,13 @@
 /** Profiles whose whole measured output is the same, whatever they are called. */
+import { normalisedErrorLimit } from './agreement.ts';
 import {
+  apartBy,
   areUnderLikeConditions,
   comparedValues,
   compareValues,
   type OutputComparison,
 } from './compare-outputs.ts';
-import { FarApart } from './far-apart.ts';
+import { MostTelling } from './most-telling.ts';
 import type { ProfileOutput } from './quantity.ts';
 
 /** Fewer values in common than this do not show that two outputs are the same. */
@@ -68,16 +70,20 @@ export function groupOutputs(outputs: readonly ProfileOutput[]): OutputGroups {
  */
 function nearPairs(outputs: readonly ProfileOutput[]): Pair[] {
   const all = outputs.map(comparedValues);
-  const farApart = new FarApart(all);
+  const mostTelling = new MostTelling(all);
   const pairs: Pair[] = [];
   let nearest = Number.POSITIVE_INFINITY;
   for (const [a, first] of all.entries()) {
     for (let b = a + 1; b < all.length; b += 1) {
       const second = all[b];
       if (!second || !areUnderLikeConditions(first.output, second.output)) continue;
-      if (Number.isFinite(nearest) && farApart.isBeyond(a, b, nearest)) continue;
+      const telling = mostTelling.of(a, b);
+      if (!telling || telling.compared < leastCompared) continue;
+      const [one, other] = [first, second].map(({ values }) => values.get(telling.key)?.level);
+      // The whole difference is at least that of any one value.
+      if (one && other && apartBy(one, other, normalisedErrorLimit(telling.compared)) > nearest) continue;
       const comparison = compareValues(first, second);
-      if (comparison.compared < leastCompared || !Number.isFinite(comparison.apart)) continue;
+      if (!Number.isFinite(comparison.apart)) continue;
       pairs.push({ ...comparison, a, b });
       if (comparison.apart > 1) nearest = Math.min(nearest, comparison.apart);
     }
