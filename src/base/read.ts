@@ -31,7 +31,7 @@ type FileRole =
  */
 export async function readBase(from: string | ContentFiles): Promise<BaseReading> {
   const content = typeof from === 'string' ? new FolderFiles(from) : from;
-  const { files, findings } = await content.list();
+  const { files, findings } = content.list();
   const entries = new Map<Kind, Map<string, Entry>>();
   const readings = new Map<string, ReadingTable>();
   const broken = new Set<string>();
@@ -42,7 +42,7 @@ export async function readBase(from: string | ContentFiles): Promise<BaseReading
       findings.push(finding('stray-file', startOf(file), role.message, role.help));
       continue;
     }
-    const { source, findings: unreadable } = await content.read(file);
+    const { source, findings: unreadable } = content.read(file);
     findings.push(...unreadable);
     if (role.role === 'readings') {
       if (unreadable.length > 0) continue;

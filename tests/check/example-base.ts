@@ -49,6 +49,6 @@ export function editedExample(edits: readonly TextEdit[]): MemoryFiles {
 }
 
 /** The text of a file after edits. */
-export async function textOf(files: MemoryFiles, file: string): Promise<string> {
-  return (await files.read(file)).source.text;
+export function textOf(files: MemoryFiles, file: string): string {
+  return files.read(file).source.text;
 }
