@@ -6,6 +6,7 @@ import {
   byOrder,
   type ContentFiles,
   LazyMap,
+  type Memory,
   readBase,
   readingsOfProfile,
 } from './base/index.ts';
@@ -32,8 +33,8 @@ export interface AnswersReading {
  * the rules of the check add theirs.
  * @throws CannotRun where the folder cannot be read.
  */
-export async function readAnswers(content: string | ContentFiles): Promise<AnswersReading> {
-  const { base, findings } = await readBase(content);
+export async function readAnswers(content: string | ContentFiles, memory?: Memory): Promise<AnswersReading> {
+  const { base, findings } = await readBase(content, memory);
   return { answers: answersOf(base), findings };
 }
 

@@ -19,18 +19,35 @@ export class ReadingTable {
   readonly source: TextFile;
   /** The profiles of the sheet, in the order they first appear. */
   readonly profiles: readonly string[];
-  readonly #rows: ReadingColumns;
+  readonly #readRows: () => ReadingColumns;
+  #readColumns: ReadingColumns | undefined;
   #rowsOfProfile: ReadonlyMap<string, readonly number[]> | undefined;
 
-  constructor(session: string, source: TextFile, rows: ReadingColumns) {
+  /** @param readRows reads the sheet where its profiles are known from an earlier run: most are not asked more. */
+  constructor(
+    session: string,
+    source: TextFile,
+    profiles: readonly string[],
+    readRows: () => ReadingColumns,
+  ) {
     this.session = session;
     this.source = source;
-    this.profiles = rows.profiles;
-    this.#rows = rows;
+    this.profiles = profiles;
+    this.#readRows = readRows;
+  }
+
+  /** A digest of the whole sheet. */
+  get digest(): string {
+    return this.source.digest;
   }
 
   get length(): number {
     return this.#rows.line.length;
+  }
+
+  get #rows(): ReadingColumns {
+    this.#readColumns ??= this.#readRows();
+    return this.#readColumns;
   }
 
   /** The readings of one profile in the order of the sheet; none where the session did not measure it. */
@@ -157,6 +174,16 @@ export function readReadings(
   source: TextFile,
   session: string,
 ): { table: ReadingTable; findings: readonly Finding[] } {
+  const { columns, findings } = readColumns(source);
+  return { table: new ReadingTable(session, source, columns.profiles, () => columns), findings };
+}
+
+/** A sheet read before without a finding: its rows are read when they are asked for. */
+export function knownReadings(source: TextFile, session: string, profiles: readonly string[]): ReadingTable {
+  return new ReadingTable(session, source, profiles, () => readColumns(source).columns);
+}
+
+function readColumns(source: TextFile): { columns: ReadingColumns; findings: readonly Finding[] } {
   const rows = new GrowingColumns();
   const findings: Finding[] = [];
   let header: string[] | undefined;
@@ -197,7 +224,7 @@ export function readReadings(
       'A line ends here in a way only very old programs write.',
       'Save the sheet again as CSV with ordinary line ends.',
     );
-    return { table: new ReadingTable(session, source, rows.columns()), findings: [finding] };
+    return { columns: rows.columns(), findings: [finding] };
   }
   try {
     parse(source.text, {
@@ -231,7 +258,7 @@ export function readReadings(
       ),
     );
   }
-  return { table: new ReadingTable(session, source, rows.columns()), findings };
+  return { columns: rows.columns(), findings };
 }
 
 /** A quoted cell that runs on over a line end: nothing after it can be trusted. */

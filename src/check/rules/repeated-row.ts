@@ -17,7 +17,10 @@ export const repeatedRow: Rule = {
       bad: '1\nmoorlight/km-4417,FL,20,1000,3.1609',
     },
   ],
-  check: ({ answers: { base } }) => [...base.readings.values()].flatMap(sheetFindings),
+  check: ({ answers: { base }, remember }) =>
+    [...base.readings.values()].flatMap((table) =>
+      remember(['repeated-row', table.session, table.digest], () => sheetFindings(table)),
+    ),
 };
 
 function sheetFindings(table: ReadingTable): Finding[] {
