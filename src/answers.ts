@@ -33,13 +33,20 @@ export interface AnswersReading {
  * the rules of the check add theirs.
  * @throws CannotRun where the folder cannot be read.
  */
-export async function readAnswers(content: string | ContentFiles, memory?: Memory): Promise<AnswersReading> {
+export async function readAnswers(
+  content: string | ContentFiles,
+  memory?: Memory,
+  outputsAtOnce?: number,
+): Promise<AnswersReading> {
   const { base, findings } = await readBase(content, memory);
-  return { answers: answersOf(base), findings };
+  return { answers: answersOf(base, outputsAtOnce), findings };
 }
 
-/** The outputs, plan answers and groups of a Base, each computed when it is first asked for. */
-export function answersOf(base: Base): Answers {
+/**
+ * The outputs, plan answers and groups of a Base, each computed when it is first asked for. Of the outputs all
+ * are kept, or the last `outputsAtOnce`: those of ten thousand profiles fill gigabytes.
+ */
+export function answersOf(base: Base, outputsAtOnce = Number.POSITIVE_INFINITY): Answers {
   const plans = [...base.plans.values()].sort(byOrder);
   const withFamily = [...base.profiles.values()].filter(({ data }) => base.families.has(data.family));
   const ids = withFamily.map(({ id }) => id);
@@ -48,15 +55,19 @@ export function answersOf(base: Base): Answers {
     if (!family) throw new Error(`no family of ${id}`);
     return family.data;
   };
-  const outputs = new LazyMap(ids, (id): ProfileOutput => {
-    const runs = readingsOfProfile(base, id).map(({ session, readings }) => ({
-      session: session.id,
-      conditions: session.data,
-      readings,
-    }));
-    const { output, volume } = familyOf(id);
-    return characterise(id, runs, { ratedLoadOhms: output.ratedLoadOhms, highestStep: volume.highestStep });
-  });
+  const outputs = new LazyMap(
+    ids,
+    (id): ProfileOutput => {
+      const runs = readingsOfProfile(base, id).map(({ session, readings }) => ({
+        session: session.id,
+        conditions: session.data,
+        readings,
+      }));
+      const { output, volume } = familyOf(id);
+      return characterise(id, runs, { ratedLoadOhms: output.ratedLoadOhms, highestStep: volume.highestStep });
+    },
+    outputsAtOnce,
+  );
   const planAnswers = new LazyMap(ids, (id): readonly PlanAnswer[] => {
     const profile = base.profiles.get(id);
     const output = outputs.get(id);

@@ -17,6 +17,9 @@ export { textReport } from './reporters/text.ts';
 export type { Rule } from './rule.ts';
 export { rules } from './rules/index.ts';
 
+/** Outputs a check needs at hand at once: those of one large family and a few more. */
+export const outputsAtOnce = 1000;
+
 export interface CheckedAnswers {
   readonly answers: Answers;
   readonly findings: readonly Finding[];
@@ -29,8 +32,9 @@ export interface CheckedAnswers {
 export async function checkContent(
   content: string | ContentFiles,
   memory: Memory = noMemory,
+  mostOutputs?: number,
 ): Promise<CheckedAnswers> {
-  const { answers, findings } = await readAnswers(content, memory);
+  const { answers, findings } = await readAnswers(content, memory, mostOutputs);
   return { answers, findings: checkAnswers(answers, findings, memory) };
 }
 
@@ -44,9 +48,14 @@ export function checkAnswers(
   memory: Memory = noMemory,
 ): Finding[] {
   const remember: RuleInput['remember'] = (inputs, make) => remembered(memory, inputs, make);
+  const input: RuleInput = { answers, readerFindings, remember };
+  // Family by family, so that the outputs of one family only need be at hand.
+  for (const family of answers.base.profilesOfFamily.keys()) {
+    for (const rule of rules) rule.lookAt?.(input, family);
+  }
   const namedRows = new Map<string, string>();
   return rules
-    .flatMap((rule) => rule.check({ answers, readerFindings, remember }))
+    .flatMap((rule) => rule.check(input))
     .filter(({ rule, place }) => {
       if (!place.file.endsWith('.csv')) return true;
       const row = `${place.file}:${place.line}`;
