@@ -11,12 +11,21 @@ import {
   readingsOfProfile,
 } from './base/index.ts';
 import { answerPlan, type PlanAnswer } from './decide/index.ts';
-import { characterise, groupOutputs, type OutputGroups, type ProfileOutput } from './measure/index.ts';
+import {
+  type ComparableOutput,
+  characterise,
+  comparableOutput,
+  groupOutputs,
+  type OutputGroups,
+  type ProfileOutput,
+} from './measure/index.ts';
 
 export interface Answers {
   readonly base: Base;
   /** The computed output of each profile, by profile id. */
   readonly outputs: ReadonlyMap<string, ProfileOutput>;
+  /** The part of each output that profiles are compared by, by profile id. */
+  readonly comparable: ReadonlyMap<string, ComparableOutput>;
   /** For each profile id, one answer a plan, in the order of the plans. */
   readonly planAnswers: ReadonlyMap<string, readonly PlanAnswer[]>;
   /** For each family id, which of its profiles put out the same. */
@@ -55,19 +64,17 @@ export function answersOf(base: Base, outputsAtOnce = Number.POSITIVE_INFINITY):
     if (!family) throw new Error(`no family of ${id}`);
     return family.data;
   };
-  const outputs = new LazyMap(
-    ids,
-    (id): ProfileOutput => {
-      const runs = readingsOfProfile(base, id).map(({ session, readings }) => ({
-        session: session.id,
-        conditions: session.data,
-        readings,
-      }));
-      const { output, volume } = familyOf(id);
-      return characterise(id, runs, { ratedLoadOhms: output.ratedLoadOhms, highestStep: volume.highestStep });
-    },
-    outputsAtOnce,
-  );
+  const measured = (id: string): Parameters<typeof characterise> => {
+    const runs = readingsOfProfile(base, id).map(({ session, readings }) => ({
+      session: session.id,
+      conditions: session.data,
+      readings,
+    }));
+    const { output, volume } = familyOf(id);
+    return [id, runs, { ratedLoadOhms: output.ratedLoadOhms, highestStep: volume.highestStep }];
+  };
+  const outputs = new LazyMap(ids, (id) => characterise(...measured(id)), outputsAtOnce);
+  const comparable = new LazyMap(ids, (id) => comparableOutput(...measured(id)), outputsAtOnce);
   const planAnswers = new LazyMap(ids, (id): readonly PlanAnswer[] => {
     const profile = base.profiles.get(id);
     const output = outputs.get(id);
@@ -78,7 +85,7 @@ export function answersOf(base: Base, outputsAtOnce = Number.POSITIVE_INFINITY):
   const outputGroups = new LazyMap(
     base.profilesOfFamily.keys(),
     (family): OutputGroups =>
-      groupOutputs((base.profilesOfFamily.get(family) ?? []).flatMap(({ id }) => outputs.get(id) ?? [])),
+      groupOutputs((base.profilesOfFamily.get(family) ?? []).flatMap(({ id }) => comparable.get(id) ?? [])),
   );
-  return Object.freeze({ base, outputs, planAnswers, outputGroups });
+  return Object.freeze({ base, outputs, comparable, planAnswers, outputGroups });
 }

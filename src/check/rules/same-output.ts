@@ -33,7 +33,7 @@ function contradicted(answers: Answers, family: string): Finding[] {
   return (answers.base.profilesOfFamily.get(family) ?? []).flatMap((profile) => {
     const { sameAs } = profile.data;
     const other = sameAs === undefined ? undefined : answers.base.profiles.get(sameAs);
-    const [own, its] = [answers.outputs.get(profile.id), other && answers.outputs.get(other.id)];
+    const [own, its] = [answers.comparable.get(profile.id), other && answers.comparable.get(other.id)];
     if (!other || !own || !its) return [];
     const { compared, apart, where } = compareOutputs(own, its);
     if (compared < leastCompared || apart <= 1) return [];
