@@ -71,8 +71,9 @@ export class FolderFiles implements ContentFiles {
   async read(file: string): Promise<ReadFile> {
     const path = join(this.folder, file);
     try {
-      const { size } = await lstat(path);
-      return tooLarge(file, size) ?? decoded(file, await readFile(path));
+      const info = await lstat(path);
+      if (!info.isFile()) return refused(file, 'This is not a file.', 'Put the file itself here.');
+      return tooLarge(file, info.size) ?? decoded(file, await readFile(path));
     } catch (error) {
       return refused(
         file,
@@ -122,7 +123,8 @@ function syntaxFinding(file: string, message: string, help: string): Finding {
   };
 }
 
-function linkFinding(file: string): Finding {
+/** The finding for a link in a content folder. */
+export function linkFinding(file: string): Finding {
   return {
     rule: 'stray-file',
     severity: 'error',

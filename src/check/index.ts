@@ -1,35 +1,70 @@
 /** The check: every rule over one content folder; findings in the order of files and lines. */
 import { type Answers, readAnswers } from '../answers.ts';
-import { type ContentFiles, compareFindings, type Finding } from '../base/index.ts';
+import { type ContentFiles, compareFindings, type Finding, FolderFiles } from '../base/index.ts';
+import { applyExceptions } from './exceptions.ts';
 import { rules } from './rules/index.ts';
+import { type SourceLookup, sourceTexts } from './source-texts.ts';
 
 export { countFindings, type FindingCounts, isFailing } from './counts.ts';
+export { githubReport } from './reporters/github.ts';
+export { htmlReport } from './reporters/html.ts';
 export { jsonReport } from './reporters/json.ts';
+export type { Report, RuleAddress } from './reporters/report.ts';
+export { editsOf, rulesReport, ruleText, ruleTitles } from './reporters/rules.ts';
+export { sarifReport } from './reporters/sarif.ts';
 export { textReport } from './reporters/text.ts';
-export type { Rule } from './rule.ts';
+export type { Rule, RuleExample } from './rule.ts';
 export { rules } from './rules/index.ts';
+export { newSince, type Rename } from './since.ts';
+export type { SourceLookup } from './source-texts.ts';
 
 export interface CheckedAnswers {
   readonly answers: Answers;
   readonly findings: readonly Finding[];
+  /** What exceptions have set aside. */
+  readonly setAside: readonly Finding[];
+  /** The text of the files that findings point into. */
+  readonly sourceOf: SourceLookup;
+}
+
+export interface CheckSettings {
+  /** The day of the run, ISO 8601, to tell which exceptions have expired; without it none has. */
+  readonly today?: string;
 }
 
 /**
- * Reads a content folder, computes its answers and runs every rule over them.
+ * Reads a content folder, computes its answers and runs every rule over them, then sets aside what
+ * exceptions say.
  * @throws CannotRun where the folder cannot be read.
  */
-export async function checkContent(content: string | ContentFiles): Promise<CheckedAnswers> {
-  const { answers, findings } = await readAnswers(content);
-  return { answers, findings: checkAnswers(answers, findings) };
+export async function checkContent(
+  from: string | ContentFiles,
+  { today }: CheckSettings = {},
+): Promise<CheckedAnswers> {
+  const content = typeof from === 'string' ? new FolderFiles(from) : from;
+  const { answers, findings: readerFindings } = await readAnswers(content);
+  const found = checkAnswers(answers, readerFindings);
+  const sourceOf = await sourceTexts(content, found);
+  const exceptions = applyExceptions(answers.base, found, sourceOf, today);
+  const ruleIds = rules.map((rule) => rule.id);
+  const ofExceptions = rules.flatMap((rule) =>
+    rule.aboutExceptions ? rule.check({ answers, readerFindings, exceptions, ruleIds }) : [],
+  );
+  if (ofExceptions.length === 0) {
+    return { answers, findings: exceptions.kept, setAside: exceptions.setAside, sourceOf };
+  }
+  const findings = [...exceptions.kept, ...ofExceptions].sort(compareFindings);
+  return { answers, findings, setAside: exceptions.setAside, sourceOf: await sourceTexts(content, findings) };
 }
 
 /**
- * Runs every rule over answers that have been read already. A row of a sheet is named once, by the first
- * rule that finds fault with it: one slip would else be reported as each of its consequences.
+ * Runs every rule over answers that have been read already, before exceptions. A row of a sheet is named once,
+ * by the first rule that finds fault with it: one slip would else be reported as each of its consequences.
  */
 export function checkAnswers(answers: Answers, readerFindings: readonly Finding[]): Finding[] {
   const namedRows = new Map<string, string>();
   return rules
+    .filter((rule) => !rule.aboutExceptions)
     .flatMap((rule) => rule.check({ answers, readerFindings }))
     .filter(({ rule, place }) => {
       if (!place.file.endsWith('.csv')) return true;

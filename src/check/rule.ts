@@ -1,11 +1,16 @@
 /** What a rule of the check is. One file a rule, in `rules/`. */
 import type { Answers } from '../answers.ts';
 import type { Finding, Severity } from '../base/index.ts';
+import type { ExceptionUse } from './exceptions.ts';
 
 export interface RuleInput {
   readonly answers: Answers;
   /** What the reader of the base found, for the rules about files and their shape. */
   readonly readerFindings: readonly Finding[];
+  /** What exceptions did to the findings of the other rules; only given to rules about exceptions. */
+  readonly exceptions?: ExceptionUse;
+  /** The ids of all rules; only given to rules about exceptions. */
+  readonly ruleIds?: readonly string[];
 }
 
 export interface Rule {
@@ -19,6 +24,8 @@ export interface Rule {
   readonly severity: Severity;
   /** What it finds fault with, beside what is right: shown to contributors, and held to by a test each. */
   readonly examples: readonly [RuleExample, ...RuleExample[]];
+  /** Whether it is about exceptions, and so runs after all others. */
+  readonly aboutExceptions?: true;
   readonly check: (input: RuleInput) => Finding[];
 }
 
