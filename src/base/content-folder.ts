@@ -74,8 +74,9 @@ export class FolderFiles implements ContentFiles {
   read(file: string): ReadFile {
     const path = join(this.folder, file);
     try {
-      const { size } = lstatSync(path);
-      return tooLarge(file, size) ?? decoded(file, readFileSync(path));
+      const info = lstatSync(path);
+      if (!info.isFile()) return refused(file, 'This is not a file.', 'Put the file itself here.');
+      return tooLarge(file, info.size) ?? decoded(file, readFileSync(path));
     } catch (error) {
       return refused(
         file,
@@ -125,7 +126,8 @@ function syntaxFinding(file: string, message: string, help: string): Finding {
   };
 }
 
-function linkFinding(file: string): Finding {
+/** The finding for a link in a content folder. */
+export function linkFinding(file: string): Finding {
   return {
     rule: 'stray-file',
     severity: 'error',

@@ -1,6 +1,7 @@
 /** What a rule of the check is. One file a rule, in `rules/`. */
 import type { Answers } from '../answers.ts';
 import type { Finding, Severity } from '../base/index.ts';
+import type { ExceptionUse } from './exceptions.ts';
 import { familyOutputsDigest } from './scopes.ts';
 
 export interface RuleInput {
@@ -12,6 +13,10 @@ export interface RuleInput {
    * (scopes.ts); what is made must survive JSON.
    */
   readonly remember: <T>(inputs: readonly string[], make: () => T) => T;
+  /** What exceptions did to the findings of the other rules; only given to rules about exceptions. */
+  readonly exceptions?: ExceptionUse;
+  /** The ids of all rules; only given to rules about exceptions. */
+  readonly ruleIds?: readonly string[];
 }
 
 export interface Rule {
@@ -27,6 +32,8 @@ export interface Rule {
   readonly examples: readonly [RuleExample, ...RuleExample[]];
   /** What it has to look at family by family, before `check` is asked. */
   readonly lookAt?: (input: RuleInput, family: string) => void;
+  /** Whether it is about exceptions, and so runs after all others. */
+  readonly aboutExceptions?: true;
   readonly check: (input: RuleInput) => Finding[];
 }
 

@@ -29,10 +29,13 @@ export function highestCleanStep(byStep: readonly Point[]): CleanStep | undefine
     return firstUnclean === -1 ? byStep.length - 1 : firstUnclean - 1;
   };
   /** sense 1: everything unknown pushes towards clipping; −1: away from it; 0: as read. */
-  const judge = (sense: -1 | 0 | 1) => (point: Point, index: number) => {
-    if (point.thdPercent === null) return (compression[index] ?? 0) <= cleanCompressionDb;
-    const thdPercent = point.thdPercent / (1 - sense * point.thdRelativeLimit);
-    return isClean(thdPercent, sense * point.driveToleranceDb) || isNoiseLimited(point, byStep);
+  const judge = (sense: -1 | 0 | 1) => {
+    const isWithin = ({ thdPercent, thdRelativeLimit, driveToleranceDb }: Point): boolean =>
+      thdPercent !== null && isClean(thdPercent / (1 - sense * thdRelativeLimit), sense * driveToleranceDb);
+    return (point: Point, index: number): boolean =>
+      point.thdPercent === null
+        ? (compression[index] ?? 0) <= cleanCompressionDb
+        : isWithin(point) || isNoiseLimited(point, byStep, isWithin);
   };
 
   const at = lastClean(judge(0));
@@ -74,13 +77,17 @@ function movedLimitPercent(driveDb: number): number {
  * True for a quiet point whose THD figure is the noise of the unit, not its distortion: what is left beside
  * the fundamental would pass as clean at a louder step that itself reads clean.
  */
-function isNoiseLimited(point: Point, byStep: readonly Point[]): boolean {
+function isNoiseLimited(
+  point: Point,
+  byStep: readonly Point[],
+  isWithin: (louder: Point) => boolean,
+): boolean {
   const residueVolts = ((point.thdPercent ?? 0) / 100) * point.voltsRms;
   return byStep.some(
     (louder) =>
       louder.voltsRms > point.voltsRms &&
       louder.thdPercent !== null &&
-      louder.thdPercent <= cleanThdPercent &&
+      isWithin(louder) &&
       residueVolts <= (louder.thdPercent / 100) * louder.voltsRms,
   );
 }

@@ -25,11 +25,11 @@ export async function benchCheck(profiles: number): Promise<void> {
     await writeLargeBase(folder, { families: 40, profiles, readingsPerProfile });
     const floor = await timed(() => parseOnly(folder));
     const memory = new MapMemory();
-    const cold = await timed(() => checkContent(folder, memory, outputsAtOnce));
+    const cold = await timed(() => checkContent(folder, { memory, outputsAtOnce }));
     const kept = JSON.stringify([...memory.used]);
     await editOneReading(folder);
     const warm = await timed(() =>
-      checkContent(folder, new MapMemory(JSON.parse(kept) as [string, unknown][]), outputsAtOnce),
+      checkContent(folder, { memory: new MapMemory(JSON.parse(kept) as [string, unknown][]), outputsAtOnce }),
     );
     const { findings } = cold.result;
     console.log(`check: ${profiles} profiles, ${floor.result} readings, ${findings.length} findings`);

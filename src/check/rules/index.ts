@@ -2,6 +2,7 @@
 import type { Rule } from '../rule.ts';
 import { danglingLink } from './dangling-link.ts';
 import { duplicateCode } from './duplicate-code.ts';
+import { expiredException } from './expired-exception.ts';
 import { impossibleReading } from './impossible-reading.ts';
 import { noWayToCode } from './no-way-to-code.ts';
 import { repeatedRow } from './repeated-row.ts';
@@ -13,6 +14,7 @@ import { strayFile } from './stray-file.ts';
 import { syntax } from './syntax.ts';
 import { unknownKey } from './unknown-key.ts';
 import { unsourced } from './unsourced.ts';
+import { unusedException } from './unused-exception.ts';
 
 export const rules: readonly Rule[] = [
   syntax,
@@ -28,4 +30,6 @@ export const rules: readonly Rule[] = [
   sessionsDisagree,
   statedVersusComputed,
   sameOutput,
+  expiredException,
+  unusedException,
 ];
