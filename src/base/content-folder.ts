@@ -1,4 +1,5 @@
 /** The content folder on disk: the one place of the base that touches the file system. */
+import { isUtf8 } from 'node:buffer';
 import { lstatSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Finding } from './finding.ts';
@@ -103,12 +104,9 @@ function tooLarge(file: string, bytes: number): ReadFile | undefined {
 export function decoded(file: string, bytes: Uint8Array): ReadFile {
   const large = tooLarge(file, bytes.length);
   if (large) return large;
-  try {
-    const text = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
-    return { source: new TextFile(file, text), findings: [] };
-  } catch {
-    return refused(file, 'This file is not UTF-8 text.', 'Save it again with the encoding UTF-8.');
-  }
+  return isUtf8(bytes)
+    ? { source: new TextFile(file, bytes), findings: [] }
+    : refused(file, 'This file is not UTF-8 text.', 'Save it again with the encoding UTF-8.');
 }
 
 function refused(file: string, message: string, help: string): ReadFile {

@@ -167,8 +167,9 @@ class GrowingColumns {
 }
 
 /**
- * Parses the sheet of one session. The header must hold exactly the known columns, in their order; a row
- * that fails gives a finding at its cell and is left out.
+ * Parses the sheet of one session. The header must hold exactly the known columns, in their order; where it
+ * does not, but for a misspelt name, no row is read: a number would be taken for another. A row that fails
+ * gives a finding at its cell and is left out.
  */
 export function readReadings(
   source: TextFile,
@@ -194,6 +195,7 @@ function readColumns(source: TextFile): { columns: ReadingColumns; findings: rea
       findings.push(...headerFindings(source, cells, line));
       return;
     }
+    if (!namesColumns(header)) return;
     if (cells.length !== readingColumns.length) {
       findings.push(
         rowFinding(
@@ -290,11 +292,49 @@ function number(cell: string): number | string {
   return decimalNumber.test(cell) ? Number(cell) : cell;
 }
 
+/** Whether a header has the known columns in their places, each by its name or one that is near it and no other’s. */
+function namesColumns(cells: readonly string[]): boolean {
+  return (
+    cells.length === readingColumns.length &&
+    readingColumns.every((wanted, index) => {
+      const found = cells[index] ?? '';
+      return found === wanted || (!isColumn(found) && nearest(found, readingColumns) === wanted);
+    })
+  );
+}
+
+function isColumn(name: string): boolean {
+  return (readingColumns as readonly string[]).includes(name);
+}
+
 function headerFindings(source: TextFile, cells: readonly string[], line: number): Finding[] {
+  const [only = ''] = cells;
+  const separator = cells.length === 1 ? /[;\t]/.exec(only)?.[0] : undefined;
+  if (separator) {
+    return [
+      rowFinding(
+        cellPlace(source, line, -1),
+        `The cells of this sheet are separated by ${separator === ';' ? 'semicolons' : 'tabs'}, not commas.`,
+        'Save it again as CSV with commas between the cells and points in the numbers.',
+      ),
+    ];
+  }
+  const further = cells.slice(readingColumns.length).map((found, index) => ({
+    ...rowFinding(
+      cellPlace(source, line, readingColumns.length + index),
+      `Column ${readingColumns.length + index + 1}, “${found}”, is none of a sheet.`,
+      `Delete it. The columns are, in this order: ${readingColumns.join(',')}.`,
+    ),
+    rule: 'unknown-key',
+  }));
+  return [...further, ...knownColumnFindings(source, cells, line)];
+}
+
+function knownColumnFindings(source: TextFile, cells: readonly string[], line: number): Finding[] {
   return readingColumns.flatMap((wanted, index) => {
     const found = cells[index];
     if (found === wanted) return [];
-    const unknown = found !== undefined && !(readingColumns as readonly string[]).includes(found);
+    const unknown = found !== undefined && !isColumn(found);
     const guess = unknown ? nearest(found, readingColumns) : undefined;
     return [
       {
