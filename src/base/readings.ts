@@ -376,6 +376,13 @@ class CellPositions implements Positions {
   sourceOf(path: DataPath): string | undefined {
     return this.#cells[columnIndex(path)];
   }
+
+  restOfLine(): string {
+    return '';
+  }
+
+  /** A cell is read as plain figures or not at all. */
+  readonly oddNumbers = [];
 }
 
 function columnIndex(path: DataPath): number {

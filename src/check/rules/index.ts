@@ -1,9 +1,14 @@
 /** The rules of the check, in the order a contributor would want to hear of them. */
 import type { Rule } from '../rule.ts';
+import { codePatternRule } from './code-pattern.ts';
 import { danglingLink } from './dangling-link.ts';
 import { duplicateCode } from './duplicate-code.ts';
 import { expiredException } from './expired-exception.ts';
+import { fitmentGap } from './fitment-gap.ts';
+import { fitmentRange } from './fitment-range.ts';
+import { fitmentUndecided } from './fitment-undecided.ts';
 import { impossibleReading } from './impossible-reading.ts';
+import { lookAlikeCodes } from './look-alike-codes.ts';
 import { noWayToCode } from './no-way-to-code.ts';
 import { repeatedRow } from './repeated-row.ts';
 import { sameOutput } from './same-output.ts';
@@ -23,6 +28,11 @@ export const rules: readonly Rule[] = [
   unknownKey,
   danglingLink,
   duplicateCode,
+  codePatternRule,
+  lookAlikeCodes,
+  fitmentRange,
+  fitmentGap,
+  fitmentUndecided,
   unsourced,
   noWayToCode,
   repeatedRow,
