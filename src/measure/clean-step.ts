@@ -1,6 +1,6 @@
 /** The highest volume step that plays clean. */
 import { cleanCompressionDb, cleanThdPercent, hardClipOverdriveDb, hardClipThd } from './distortion.ts';
-import { ratioDb } from './level.ts';
+import { dbRatio, ratioDb } from './level.ts';
 import type { Point } from './point.ts';
 
 export interface CleanStep {
@@ -29,13 +29,10 @@ export function highestCleanStep(byStep: readonly Point[]): CleanStep | undefine
     return firstUnclean === -1 ? byStep.length - 1 : firstUnclean - 1;
   };
   /** sense 1: everything unknown pushes towards clipping; −1: away from it; 0: as read. */
-  const judge = (sense: -1 | 0 | 1) => {
-    const isWithin = ({ thdPercent, thdRelativeLimit, driveToleranceDb }: Point): boolean =>
-      thdPercent !== null && isClean(thdPercent / (1 - sense * thdRelativeLimit), sense * driveToleranceDb);
-    return (point: Point, index: number): boolean =>
-      point.thdPercent === null
-        ? (compression[index] ?? 0) <= cleanCompressionDb
-        : isWithin(point) || isNoiseLimited(point, byStep, isWithin);
+  const judge = (sense: -1 | 0 | 1) => (point: Point, index: number) => {
+    if (point.thdPercent === null) return (compression[index] ?? 0) <= cleanCompressionDb;
+    const thdPercent = point.thdPercent / (1 - sense * point.thdRelativeLimit);
+    return isClean(thdPercent, sense * point.driveToleranceDb) || isNoiseLimited(point, byStep, sense);
   };
 
   const at = lastClean(judge(0));
@@ -75,19 +72,17 @@ function movedLimitPercent(driveDb: number): number {
 
 /**
  * True for a quiet point whose THD figure is the noise of the unit, not its distortion: what is left beside
- * the fundamental would pass as clean at a louder step that itself reads clean.
+ * the fundamental would pass as clean at a louder step that itself reads clean, louder by more than the drive
+ * may be off.
  */
-function isNoiseLimited(
-  point: Point,
-  byStep: readonly Point[],
-  isWithin: (louder: Point) => boolean,
-): boolean {
+function isNoiseLimited(point: Point, byStep: readonly Point[], sense: -1 | 0 | 1): boolean {
   const residueVolts = ((point.thdPercent ?? 0) / 100) * point.voltsRms;
+  const driven = point.voltsRms * dbRatio(Math.max(0, sense * point.driveToleranceDb));
   return byStep.some(
     (louder) =>
-      louder.voltsRms > point.voltsRms &&
+      louder.voltsRms > driven &&
       louder.thdPercent !== null &&
-      isWithin(louder) &&
+      louder.thdPercent / (1 - sense * louder.thdRelativeLimit) <= cleanThdPercent &&
       residueVolts <= (louder.thdPercent / 100) * louder.voltsRms,
   );
 }

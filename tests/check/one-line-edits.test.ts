@@ -251,7 +251,7 @@ const edits: readonly Edit[] = [
     help: /^Add the missing step/,
   },
   {
-    rule: 'no-way-to-code',
+    rule: 'unknown-control',
     what: 'a control the face does not have',
     file: sequence,
     from: 'control: menu',
