@@ -1,5 +1,12 @@
 /** Everything a content folder comes to, computed once: entries, outputs, answers to plans. */
-import { type Base, type BaseReading, byOrder, type ContentFiles, readBase, readingsOfProfile } from './base/index.ts';
+import {
+  type Base,
+  type BaseReading,
+  byOrder,
+  type ContentFiles,
+  readBase,
+  readingsOfProfile,
+} from './base/index.ts';
 import { answerPlan, type PlanAnswer } from './decide/index.ts';
 import { characterise, groupOutputs, type OutputGroups, type ProfileOutput } from './measure/index.ts';
 

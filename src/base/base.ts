@@ -3,6 +3,7 @@ import type { Root } from 'mdast';
 import type { EntryData, Kind, SetAside } from '../../schemas/index.ts';
 import type { Place } from './finding.ts';
 import type { BenchReading, ReadingTable } from './readings.ts';
+import type { TextFile } from './text-file.ts';
 import type { DataPath, Positions } from './yaml.ts';
 
 /** One entry: its data, and where in its file each part of the data stands. */
@@ -15,20 +16,35 @@ export class Entry<K extends Kind = Kind> {
   readonly data: EntryData<K>;
   /** The Markdown body of families and guides. */
   readonly body: Root | undefined;
+  /** The file of an entry with a body; the body’s places count in it. */
+  readonly source: TextFile | undefined;
   readonly #positions: Positions;
 
-  constructor(kind: K, id: string, file: string, data: EntryData<K>, positions: Positions, body?: Root) {
+  constructor(
+    kind: K,
+    id: string,
+    file: string,
+    data: EntryData<K>,
+    positions: Positions,
+    markdown?: { readonly body: Root; readonly source: TextFile },
+  ) {
     this.kind = kind;
     this.id = id;
     this.file = file;
     this.data = data;
-    this.body = body;
+    this.body = markdown?.body;
+    this.source = markdown?.source;
     this.#positions = positions;
   }
 
   /** Where the value at `path` stands, or its key; the nearest existing parent where it does not exist. */
   place(path: DataPath = [], part: 'key' | 'value' = 'value'): Place {
     return this.#positions.place(path, part);
+  }
+
+  /** The value at `path` as it is written in the file, quotes and line breaks included. */
+  sourceOf(path: DataPath): string | undefined {
+    return this.#positions.sourceOf(path);
   }
 }
 

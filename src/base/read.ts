@@ -89,7 +89,8 @@ function readEntry(
   }
   const { data, findings } = validate(schemaOf(kind), read.data, read.positions, noun);
   if (data === undefined) return { entry: undefined, findings };
-  return { entry: new Entry(kind, id, source.file, data, read.positions, markdown?.body), findings };
+  const withBody = markdown && { body: markdown.body, source };
+  return { entry: new Entry(kind, id, source.file, data, read.positions, withBody), findings };
 }
 
 function schemaOf(kind: Kind): z.ZodType<EntryData<Kind>> {

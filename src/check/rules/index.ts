@@ -1,9 +1,12 @@
 /** The rules of the check, in the order a contributor would want to hear of them. */
 import type { Rule } from '../rule.ts';
+import { bareValue } from './bare-value.ts';
 import { danglingLink } from './dangling-link.ts';
+import { danglingValue } from './dangling-value.ts';
 import { duplicateCode } from './duplicate-code.ts';
 import { impossibleReading } from './impossible-reading.ts';
 import { noWayToCode } from './no-way-to-code.ts';
+import { proseLinks } from './prose-links.ts';
 import { repeatedRow } from './repeated-row.ts';
 import { sameOutput } from './same-output.ts';
 import { schema } from './schema.ts';
@@ -28,4 +31,7 @@ export const rules: readonly Rule[] = [
   sessionsDisagree,
   statedVersusComputed,
   sameOutput,
+  danglingValue,
+  bareValue,
+  proseLinks,
 ];
