@@ -1,5 +1,15 @@
 /** Everything a content folder comes to, computed once: entries, outputs, answers to plans. */
-import { type Base, type BaseReading, byOrder, type ContentFiles, readBase, readingsOfProfile } from './base/index.ts';
+import type { EntryData } from '../schemas/index.ts';
+import {
+  type Base,
+  type BaseReading,
+  byOrder,
+  type ContentFiles,
+  LazyMap,
+  type Memory,
+  readBase,
+  readingsOfProfile,
+} from './base/index.ts';
 import { answerPlan, type PlanAnswer } from './decide/index.ts';
 import { characterise, groupOutputs, type OutputGroups, type ProfileOutput } from './measure/index.ts';
 
@@ -23,39 +33,41 @@ export interface AnswersReading {
  * the rules of the check add theirs.
  * @throws CannotRun where the folder cannot be read.
  */
-export async function readAnswers(content: string | ContentFiles): Promise<AnswersReading> {
-  const { base, findings } = await readBase(content);
+export async function readAnswers(content: string | ContentFiles, memory?: Memory): Promise<AnswersReading> {
+  const { base, findings } = await readBase(content, memory);
   return { answers: answersOf(base), findings };
 }
 
-/** Computes outputs and plan answers of a Base. */
+/** The outputs, plan answers and groups of a Base, each computed when it is first asked for. */
 export function answersOf(base: Base): Answers {
-  const outputs = new Map<string, ProfileOutput>();
-  const planAnswers = new Map<string, readonly PlanAnswer[]>();
   const plans = [...base.plans.values()].sort(byOrder);
-  for (const profile of base.profiles.values()) {
-    const family = base.families.get(profile.data.family);
-    if (!family) continue;
-    const runs = readingsOfProfile(base, profile.id).map(({ session, readings }) => ({
+  const withFamily = [...base.profiles.values()].filter(({ data }) => base.families.has(data.family));
+  const ids = withFamily.map(({ id }) => id);
+  const familyOf = (id: string): EntryData<'families'> => {
+    const family = base.families.get(base.profiles.get(id)?.data.family ?? '');
+    if (!family) throw new Error(`no family of ${id}`);
+    return family.data;
+  };
+  const outputs = new LazyMap(ids, (id): ProfileOutput => {
+    const runs = readingsOfProfile(base, id).map(({ session, readings }) => ({
       session: session.id,
       conditions: session.data,
       readings,
     }));
-    const output = characterise(profile.id, runs, {
-      ratedLoadOhms: family.data.output.ratedLoadOhms,
-      highestStep: family.data.volume.highestStep,
-    });
-    outputs.set(profile.id, output);
-    planAnswers.set(
-      profile.id,
-      plans.map((plan) =>
-        answerPlan({ id: plan.id, data: plan.data }, profile.data, family.data.output.channels, output),
-      ),
-    );
-  }
-  const outputGroups = new Map<string, OutputGroups>();
-  for (const [family, profiles] of base.profilesOfFamily) {
-    outputGroups.set(family, groupOutputs(profiles.flatMap((one) => outputs.get(one.id) ?? [])));
-  }
+    const { output, volume } = familyOf(id);
+    return characterise(id, runs, { ratedLoadOhms: output.ratedLoadOhms, highestStep: volume.highestStep });
+  });
+  const planAnswers = new LazyMap(ids, (id): readonly PlanAnswer[] => {
+    const profile = base.profiles.get(id);
+    const output = outputs.get(id);
+    if (!profile || !output) return [];
+    const { channels } = familyOf(id).output;
+    return plans.map((plan) => answerPlan({ id: plan.id, data: plan.data }, profile.data, channels, output));
+  });
+  const outputGroups = new LazyMap(
+    base.profilesOfFamily.keys(),
+    (family): OutputGroups =>
+      groupOutputs((base.profilesOfFamily.get(family) ?? []).flatMap(({ id }) => outputs.get(id) ?? [])),
+  );
   return Object.freeze({ base, outputs, planAnswers, outputGroups });
 }

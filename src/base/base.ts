@@ -3,7 +3,14 @@ import type { Root } from 'mdast';
 import type { EntryData, Kind, SetAside } from '../../schemas/index.ts';
 import type { Place } from './finding.ts';
 import type { BenchReading, ReadingTable } from './readings.ts';
+import type { TextFile } from './text-file.ts';
 import type { DataPath, Positions } from './yaml.ts';
+
+/** What parsing a file gives beside its data. */
+export interface Parsed {
+  readonly positions: Positions;
+  readonly body?: Root | undefined;
+}
 
 /** One entry: its data, and where in its file each part of the data stands. */
 export class Entry<K extends Kind = Kind> {
@@ -13,22 +20,38 @@ export class Entry<K extends Kind = Kind> {
   /** The path below the content folder, with forward slashes. */
   readonly file: string;
   readonly data: EntryData<K>;
-  /** The Markdown body of families and guides. */
-  readonly body: Root | undefined;
-  readonly #positions: Positions;
+  readonly #source: TextFile;
+  readonly #parse: () => Parsed;
+  #parsed: Parsed | undefined;
 
-  constructor(kind: K, id: string, file: string, data: EntryData<K>, positions: Positions, body?: Root) {
+  /** @param parse reads the file again where data came from an earlier run: most entries are never asked more. */
+  constructor(kind: K, id: string, source: TextFile, data: EntryData<K>, parse: () => Parsed) {
     this.kind = kind;
     this.id = id;
-    this.file = file;
+    this.file = source.file;
     this.data = data;
-    this.body = body;
-    this.#positions = positions;
+    this.#source = source;
+    this.#parse = parse;
+  }
+
+  /** A digest of the whole file. */
+  get digest(): string {
+    return this.#source.digest;
+  }
+
+  /** The Markdown body of families and guides. */
+  get body(): Root | undefined {
+    return this.#whole().body;
   }
 
   /** Where the value at `path` stands, or its key; the nearest existing parent where it does not exist. */
   place(path: DataPath = [], part: 'key' | 'value' = 'value'): Place {
-    return this.#positions.place(path, part);
+    return this.#whole().positions.place(path, part);
+  }
+
+  #whole(): Parsed {
+    this.#parsed ??= this.#parse();
+    return this.#parsed;
   }
 }
 

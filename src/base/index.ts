@@ -2,7 +2,9 @@
 export { type Base, byOrder, Entry, type EntryMap, readingsOfProfile, setAsideFor } from './base.ts';
 export { CannotRun, type ContentFiles, FolderFiles } from './content-folder.ts';
 export { compareFindings, type Finding, type Place, type RelatedPlace, type Severity } from './finding.ts';
+export { LazyMap } from './lazy-map.ts';
 export { allEntries, isKind, type Link, linksOf } from './links.ts';
+export { digestOf, MapMemory, type Memory, noMemory, remembered } from './memory.ts';
 export { MemoryFiles } from './memory-files.ts';
 export { nearest } from './nearest.ts';
 export { type BaseReading, readBase } from './read.ts';

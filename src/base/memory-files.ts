@@ -12,15 +12,13 @@ export class MemoryFiles implements ContentFiles {
     this.#files = files;
   }
 
-  list(): Promise<{ files: string[]; findings: Finding[] }> {
+  list(): { files: string[]; findings: Finding[] } {
     const shown = [...this.#files.keys()].filter((file) => !/(^|\/)\./.test(file));
-    return Promise.resolve({ files: shown.sort(), findings: [] });
+    return { files: shown.sort(), findings: [] };
   }
 
-  read(file: string): Promise<ReadFile> {
+  read(file: string): ReadFile {
     const content = this.#files.get(file) ?? '';
-    return Promise.resolve(
-      decoded(file, typeof content === 'string' ? new TextEncoder().encode(content) : content),
-    );
+    return decoded(file, typeof content === 'string' ? new TextEncoder().encode(content) : content);
   }
 }

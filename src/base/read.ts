@@ -6,8 +6,9 @@ import { type ContentFiles, FolderFiles } from './content-folder.ts';
 import { compareFindings, type Finding, type Place } from './finding.ts';
 import { danglingLinks, linkedKinds } from './links.ts';
 import { readMarkdown } from './markdown.ts';
+import { digestOf, type Memory, noMemory } from './memory.ts';
 import { nearest } from './nearest.ts';
-import { type ReadingTable, readReadings } from './readings.ts';
+import { knownReadings, type ReadingTable, readReadings } from './readings.ts';
 import type { TextFile } from './text-file.ts';
 import { validate } from './validate.ts';
 import { readYaml } from './yaml.ts';
@@ -29,9 +30,9 @@ type FileRole =
  * Entries that do not fit their schema are left out of the Base and named by a finding.
  * @throws CannotRun where the folder cannot be read.
  */
-export async function readBase(from: string | ContentFiles): Promise<BaseReading> {
+export async function readBase(from: string | ContentFiles, memory: Memory = noMemory): Promise<BaseReading> {
   const content = typeof from === 'string' ? new FolderFiles(from) : from;
-  const { files, findings } = await content.list();
+  const { files, findings } = content.list();
   const entries = new Map<Kind, Map<string, Entry>>();
   const readings = new Map<string, ReadingTable>();
   const broken = new Set<string>();
@@ -42,16 +43,16 @@ export async function readBase(from: string | ContentFiles): Promise<BaseReading
       findings.push(finding('stray-file', startOf(file), role.message, role.help));
       continue;
     }
-    const { source, findings: unreadable } = await content.read(file);
+    const { source, findings: unreadable } = content.read(file);
     findings.push(...unreadable);
     if (role.role === 'readings') {
       if (unreadable.length > 0) continue;
-      const sheet = readReadings(source, role.session);
+      const sheet = readSheet(source, role.session, memory);
       readings.set(role.session, sheet.table);
       findings.push(...sheet.findings);
       continue;
     }
-    const read = unreadable.length > 0 ? undefined : readEntry(source, role.kind, role.id);
+    const read = unreadable.length > 0 ? undefined : readEntry(source, role.kind, role.id, memory);
     findings.push(...(read?.findings ?? []));
     if (read?.entry) {
       const ofKind = entries.get(role.kind) ?? new Map<string, Entry>();
@@ -64,13 +65,44 @@ export async function readBase(from: string | ContentFiles): Promise<BaseReading
   return { base, findings: findings.sort(compareFindings) };
 }
 
+/** A sheet, or what an earlier run knows of one without a finding. */
+function readSheet(
+  source: TextFile,
+  session: string,
+  memory: Memory,
+): { table: ReadingTable; findings: readonly Finding[] } {
+  const key = digestOf('sheet', source.digest);
+  const profiles = memory.recall(key) as readonly string[] | undefined;
+  if (profiles) return { table: knownReadings(source, session, profiles), findings: [] };
+  const sheet = readReadings(source, session);
+  if (sheet.findings.length === 0) memory.keep(key, sheet.table.profiles);
+  return sheet;
+}
+
+/** An entry, or what an earlier run knows of one without a finding. */
 function readEntry(
   source: TextFile,
   kind: Kind,
   id: string,
+  memory: Memory,
 ): { entry: Entry | undefined; findings: readonly Finding[] } {
-  const isMarkdown = markdownKinds.includes(kind);
-  const markdown = isMarkdown ? readMarkdown(source) : undefined;
+  const key = digestOf('entry', kind, source.digest);
+  const known = memory.recall(key) as EntryData<Kind> | undefined;
+  if (known) {
+    const parse = () => (markdownKinds.includes(kind) ? readMarkdown(source) : readYaml(source));
+    return { entry: new Entry(kind, id, source, known, parse), findings: [] };
+  }
+  const reading = parsedEntry(source, kind, id);
+  if (reading.entry) memory.keep(key, reading.entry.data);
+  return reading;
+}
+
+function parsedEntry(
+  source: TextFile,
+  kind: Kind,
+  id: string,
+): { entry: Entry | undefined; findings: readonly Finding[] } {
+  const markdown = markdownKinds.includes(kind) ? readMarkdown(source) : undefined;
   const read = markdown ?? readYaml(source);
   if (read.findings.length > 0) return { entry: undefined, findings: read.findings };
   const noun = kindNouns[kind];
@@ -89,7 +121,8 @@ function readEntry(
   }
   const { data, findings } = validate(schemaOf(kind), read.data, read.positions, noun);
   if (data === undefined) return { entry: undefined, findings };
-  return { entry: new Entry(kind, id, source.file, data, read.positions, markdown?.body), findings };
+  const parsed = { positions: read.positions, body: markdown?.body };
+  return { entry: new Entry(kind, id, source, data, () => parsed), findings };
 }
 
 function schemaOf(kind: Kind): z.ZodType<EntryData<Kind>> {

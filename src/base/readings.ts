@@ -1,6 +1,6 @@
 /** Reads a session's readings.csv into columns, each row checked and its line kept. */
 import { CsvError, parse } from 'csv-parse/sync';
-import { channels, type Reading, readingColumns, readingSchema } from '../../schemas/index.ts';
+import { type Channel, channels, type Reading, readingColumns, readingSchema } from '../../schemas/index.ts';
 import type { Finding, Place } from './finding.ts';
 import { nearest } from './nearest.ts';
 import type { TextFile } from './text-file.ts';
@@ -17,48 +17,47 @@ export interface BenchReading extends Reading {
 export class ReadingTable {
   readonly session: string;
   readonly source: TextFile;
+  /** The profiles of the sheet, in the order they first appear. */
   readonly profiles: readonly string[];
-  readonly #rows: RowColumns;
-  readonly #rowsOfProfile: ReadonlyMap<string, readonly number[]>;
+  readonly #readRows: () => ReadingColumns;
+  #readColumns: ReadingColumns | undefined;
+  #rowsOfProfile: ReadonlyMap<string, readonly number[]> | undefined;
 
-  constructor(session: string, source: TextFile, rows: RowColumns) {
+  /** @param readRows reads the sheet where its profiles are known from an earlier run: most are not asked more. */
+  constructor(
+    session: string,
+    source: TextFile,
+    profiles: readonly string[],
+    readRows: () => ReadingColumns,
+  ) {
     this.session = session;
     this.source = source;
-    this.#rows = rows;
-    const rowsOfProfile = new Map<string, number[]>();
-    rows.profile.forEach((profile, row) => {
-      const known = rowsOfProfile.get(profile);
-      if (known) known.push(row);
-      else rowsOfProfile.set(profile, [row]);
-    });
-    this.#rowsOfProfile = rowsOfProfile;
-    this.profiles = [...rowsOfProfile.keys()];
+    this.profiles = profiles;
+    this.#readRows = readRows;
+  }
+
+  /** A digest of the whole sheet. */
+  get digest(): string {
+    return this.source.digest;
   }
 
   get length(): number {
-    return this.#rows.profile.length;
+    return this.#rows.line.length;
+  }
+
+  get #rows(): ReadingColumns {
+    this.#readColumns ??= this.#readRows();
+    return this.#readColumns;
   }
 
   /** The readings of one profile in the order of the sheet; none where the session did not measure it. */
   readingsOf(profile: string): BenchReading[] {
-    return (this.#rowsOfProfile.get(profile) ?? []).map((row) => this.reading(row));
+    return (this.#byProfile().get(profile) ?? []).map((row) => this.reading(row));
   }
 
   /** The reading in row `row`, 0 for the first. */
   reading(row: number): BenchReading {
-    const rows = this.#rows;
-    const thdPercent = rows.thdPercent[row] ?? Number.NaN;
-    return {
-      id: `${this.session}:${rows.line[row] ?? 0}`,
-      session: this.session,
-      profile: rows.profile[row] ?? '',
-      channel: channels[rows.channel[row] ?? 0] ?? 'FL',
-      step: rows.step[row] ?? Number.NaN,
-      hz: rows.hz[row] ?? Number.NaN,
-      voltsRms: rows.voltsRms[row] ?? Number.NaN,
-      thdPercent: Number.isNaN(thdPercent) ? null : thdPercent,
-      repeat: rows.repeat[row] ?? 1,
-    };
+    return new TableReading(this.session, this.#rows, row);
   }
 
   /** The place of one cell of a reading, by its id, or of its whole row. */
@@ -66,17 +65,105 @@ export class ReadingTable {
     const line = Number(readingId.slice(readingId.lastIndexOf(':') + 1));
     return cellPlace(this.source, line, column === undefined ? -1 : readingColumns.indexOf(column));
   }
+
+  #byProfile(): ReadonlyMap<string, readonly number[]> {
+    if (this.#rowsOfProfile) return this.#rowsOfProfile;
+    const rows: number[][] = this.profiles.map(() => []);
+    this.#rows.profile.forEach((profile, row) => {
+      rows[profile]?.push(row);
+    });
+    this.#rowsOfProfile = new Map(this.profiles.map((profile, at) => [profile, rows[at] ?? []]));
+    return this.#rowsOfProfile;
+  }
 }
 
-export interface RowColumns {
-  readonly profile: string[];
-  readonly channel: number[];
-  readonly step: number[];
-  readonly hz: number[];
-  readonly voltsRms: number[];
-  readonly thdPercent: number[];
-  readonly repeat: number[];
-  readonly line: number[];
+/** The cells of a sheet, one array a column; names are kept once. */
+export interface ReadingColumns {
+  readonly profiles: readonly string[];
+  /** Places in `profiles`. */
+  readonly profile: Uint32Array;
+  /** Places in the list of channels. */
+  readonly channel: Uint8Array;
+  readonly step: Uint16Array;
+  readonly hz: Float64Array;
+  readonly voltsRms: Float64Array;
+  /** Not a number where none was read. */
+  readonly thdPercent: Float64Array;
+  readonly repeat: Uint32Array;
+  readonly line: Uint32Array;
+}
+
+/** One row of the columns. Its id is only written out where it is asked for. */
+class TableReading implements BenchReading {
+  readonly session: string;
+  readonly profile: string;
+  readonly channel: Channel;
+  readonly step: number;
+  readonly hz: number;
+  readonly voltsRms: number;
+  readonly thdPercent: number | null;
+  readonly repeat: number;
+  readonly #line: number;
+
+  constructor(session: string, rows: ReadingColumns, row: number) {
+    const thdPercent = rows.thdPercent[row] ?? Number.NaN;
+    this.session = session;
+    this.profile = rows.profiles[rows.profile[row] ?? 0] ?? '';
+    this.channel = channels[rows.channel[row] ?? 0] ?? 'FL';
+    this.step = rows.step[row] ?? Number.NaN;
+    this.hz = rows.hz[row] ?? Number.NaN;
+    this.voltsRms = rows.voltsRms[row] ?? Number.NaN;
+    this.thdPercent = Number.isNaN(thdPercent) ? null : thdPercent;
+    this.repeat = rows.repeat[row] ?? 1;
+    this.#line = rows.line[row] ?? 0;
+  }
+
+  get id(): string {
+    return `${this.session}:${this.#line}`;
+  }
+}
+
+/** Columns while they grow. */
+class GrowingColumns {
+  readonly #places = new Map<string, number>();
+  readonly #profile: number[] = [];
+  readonly #channel: number[] = [];
+  readonly #step: number[] = [];
+  readonly #hz: number[] = [];
+  readonly #voltsRms: number[] = [];
+  readonly #thdPercent: number[] = [];
+  readonly #repeat: number[] = [];
+  readonly #line: number[] = [];
+
+  add(reading: Reading, line: number): void {
+    let place = this.#places.get(reading.profile);
+    if (place === undefined) {
+      place = this.#places.size;
+      this.#places.set(reading.profile, place);
+    }
+    this.#profile.push(place);
+    this.#channel.push(channels.indexOf(reading.channel));
+    this.#step.push(reading.step);
+    this.#hz.push(reading.hz);
+    this.#voltsRms.push(reading.voltsRms);
+    this.#thdPercent.push(reading.thdPercent ?? Number.NaN);
+    this.#repeat.push(reading.repeat);
+    this.#line.push(line);
+  }
+
+  columns(): ReadingColumns {
+    return {
+      profiles: [...this.#places.keys()],
+      profile: Uint32Array.from(this.#profile),
+      channel: Uint8Array.from(this.#channel),
+      step: Uint16Array.from(this.#step),
+      hz: Float64Array.from(this.#hz),
+      voltsRms: Float64Array.from(this.#voltsRms),
+      thdPercent: Float64Array.from(this.#thdPercent),
+      repeat: Uint32Array.from(this.#repeat),
+      line: Uint32Array.from(this.#line),
+    };
+  }
 }
 
 /**
@@ -87,16 +174,17 @@ export function readReadings(
   source: TextFile,
   session: string,
 ): { table: ReadingTable; findings: readonly Finding[] } {
-  const rows: RowColumns = {
-    profile: [],
-    channel: [],
-    step: [],
-    hz: [],
-    voltsRms: [],
-    thdPercent: [],
-    repeat: [],
-    line: [],
-  };
+  const { columns, findings } = readColumns(source);
+  return { table: new ReadingTable(session, source, columns.profiles, () => columns), findings };
+}
+
+/** A sheet read before without a finding: its rows are read when they are asked for. */
+export function knownReadings(source: TextFile, session: string, profiles: readonly string[]): ReadingTable {
+  return new ReadingTable(session, source, profiles, () => readColumns(source).columns);
+}
+
+function readColumns(source: TextFile): { columns: ReadingColumns; findings: readonly Finding[] } {
+  const rows = new GrowingColumns();
   const findings: Finding[] = [];
   let header: string[] | undefined;
   let lastLine = 0;
@@ -121,14 +209,7 @@ export function readReadings(
     const reading = readingOf(cells);
     const checked = readingSchema.safeParse(reading);
     if (checked.success) {
-      rows.profile.push(checked.data.profile);
-      rows.channel.push(channels.indexOf(checked.data.channel));
-      rows.step.push(checked.data.step);
-      rows.hz.push(checked.data.hz);
-      rows.voltsRms.push(checked.data.voltsRms);
-      rows.thdPercent.push(checked.data.thdPercent ?? Number.NaN);
-      rows.repeat.push(checked.data.repeat);
-      rows.line.push(line);
+      rows.add(checked.data, line);
     } else {
       findings.push(
         ...validate<Reading>(readingSchema, reading, new CellPositions(source, line, cells), 'reading')
@@ -143,7 +224,7 @@ export function readReadings(
       'A line ends here in a way only very old programs write.',
       'Save the sheet again as CSV with ordinary line ends.',
     );
-    return { table: new ReadingTable(session, source, rows), findings: [finding] };
+    return { columns: rows.columns(), findings: [finding] };
   }
   try {
     parse(source.text, {
@@ -177,7 +258,7 @@ export function readReadings(
       ),
     );
   }
-  return { table: new ReadingTable(session, source, rows), findings };
+  return { columns: rows.columns(), findings };
 }
 
 /** A quoted cell that runs on over a line end: nothing after it can be trusted. */

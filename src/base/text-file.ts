@@ -1,15 +1,23 @@
 /** A text file with its lines counted once: turns offsets into places a person can find. */
 import type { Place } from './finding.ts';
+import { digestOf } from './memory.ts';
 
 export class TextFile {
   readonly file: string;
   /** The text without a byte-order mark; CRLF line ends are kept as they are. */
   readonly text: string;
   #lineStarts: readonly number[] | undefined;
+  #digest: string | undefined;
 
   constructor(file: string, text: string) {
     this.file = file;
     this.text = text.startsWith('\uFEFF') ? text.slice(1) : text;
+  }
+
+  /** A digest of the text: files that read alike have the same. */
+  get digest(): string {
+    this.#digest ??= digestOf(this.text);
+    return this.#digest;
   }
 
   /** The place from offset `start` up to, not including, `end` (UTF-16 units, as strings count). */

@@ -6,6 +6,11 @@ export interface RuleInput {
   readonly answers: Answers;
   /** What the reader of the base found, for the rules about files and their shape. */
   readonly readerFindings: readonly Finding[];
+  /**
+   * What earlier runs found out. `inputs` name the computation and hold a digest of everything it follows from
+   * (scopes.ts); what is made must survive JSON.
+   */
+  readonly remember: <T>(inputs: readonly string[], make: () => T) => T;
 }
 
 export interface Rule {

@@ -19,7 +19,7 @@ test('a row becomes a reading that knows its line', () => {
   const { table, findings } = read(`${header}\n${row}\ndialstone/1-10,RL,12,62.5,0.001,,2\n`);
   expect(findings).toEqual([]);
   expect(table.length).toBe(2);
-  expect(table.readingsOf('dialstone/1-10')).toEqual([
+  expect(table.readingsOf('dialstone/1-10')).toMatchObject([
     {
       id: 's:2',
       session: 's',

@@ -6,7 +6,7 @@ import { MemoryFiles } from '../../src/base/index.ts';
 const folder = new URL('../../src/check/example-base/', import.meta.url).pathname;
 
 /** Every file of a folder by its path below it. */
-async function filesOf(root: string): Promise<Map<string, string>> {
+export async function filesOf(root: string): Promise<Map<string, string>> {
   const entries = await readdir(root, { recursive: true, withFileTypes: true });
   const files = entries.filter((entry) => entry.isFile()).map((entry) => join(entry.parentPath, entry.name));
   return new Map(
@@ -49,6 +49,6 @@ export function editedExample(edits: readonly TextEdit[]): MemoryFiles {
 }
 
 /** The text of a file after edits. */
-export async function textOf(files: MemoryFiles, file: string): Promise<string> {
-  return (await files.read(file)).source.text;
+export function textOf(files: MemoryFiles, file: string): string {
+  return files.read(file).source.text;
 }

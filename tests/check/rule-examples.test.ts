@@ -35,7 +35,7 @@ describe.each(rules.map((rule) => ({ id: rule.id, rule })))('$id', ({ rule }) =>
       expect(finding?.severity).toBe(rule.severity);
       const file = example.foundIn ?? example.file;
       expect(finding?.place.file).toBe(file);
-      const text = await textOf(files, file);
+      const text = textOf(files, file);
       const start = example.foundIn === undefined ? text.indexOf(example.bad) : 0;
       const at = example.foundAt === undefined ? start : text.indexOf(example.foundAt, start);
       expect(at, `“${example.foundAt ?? ''}” is not in ${file}`).toBeGreaterThanOrEqual(0);

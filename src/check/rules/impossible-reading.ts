@@ -8,6 +8,7 @@ import {
   hardClipOverdriveDb,
 } from '../../measure/index.ts';
 import type { Rule } from '../rule.ts';
+import { sheetDigest } from '../scopes.ts';
 
 export const impossibleReading: Rule = {
   id: 'impossible-reading',
@@ -24,10 +25,13 @@ export const impossibleReading: Rule = {
       foundAt: '63.041',
     },
   ],
-  check: ({ answers: { base } }) =>
+  check: ({ answers: { base }, remember }) =>
     [...base.readings.values()].flatMap((table) => {
       const session = base.outputs.get(table.session);
-      return session ? sheetFindings(base, session, table) : [];
+      if (!session) return [];
+      return remember(['impossible-reading', table.session, sheetDigest(base, table)], () =>
+        sheetFindings(base, session, table),
+      );
     }),
 };
 

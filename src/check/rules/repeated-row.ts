@@ -1,4 +1,5 @@
-import type { Finding, ReadingTable } from '../../base/index.ts';
+import { channels } from '../../../schemas/index.ts';
+import type { BenchReading, Finding, ReadingTable } from '../../base/index.ts';
 import { formatHz, formatNumber } from '../../measure/index.ts';
 import type { Rule } from '../rule.ts';
 
@@ -16,35 +17,49 @@ export const repeatedRow: Rule = {
       bad: '1\nmoorlight/km-4417,FL,20,1000,3.1609',
     },
   ],
-  check: ({ answers: { base } }) => [...base.readings.values()].flatMap(sheetFindings),
+  check: ({ answers: { base }, remember }) =>
+    [...base.readings.values()].flatMap((table) =>
+      remember(['repeated-row', table.session, table.digest], () => sheetFindings(table)),
+    ),
 };
 
 function sheetFindings(table: ReadingTable): Finding[] {
-  const firstRows = new Map<string, number>();
   const findings: Finding[] = [];
-  for (let row = 0; row < table.length; row += 1) {
-    const reading = table.reading(row);
-    const { profile, channel, step, hz, repeat } = reading;
-    const key = `${profile} ${channel} ${step} ${hz} ${repeat}`;
-    const firstRow = firstRows.get(key);
-    if (firstRow === undefined) {
-      firstRows.set(key, row);
-      continue;
+  for (const profile of table.profiles) {
+    const firstOf = new Map<number, BenchReading[]>();
+    for (const reading of table.readingsOf(profile)) {
+      const key = pointKey(reading);
+      const before = firstOf.get(key);
+      if (!before) {
+        firstOf.set(key, [reading]);
+        continue;
+      }
+      const first = before.find((one) => one.repeat === reading.repeat);
+      if (first) findings.push(repeated(table, first, reading));
+      else before.push(reading);
     }
-    const first = table.reading(firstRow);
-    const same = first.voltsRms === reading.voltsRms && first.thdPercent === reading.thdPercent;
-    findings.push({
-      rule: 'repeated-row',
-      severity: 'error',
-      place: table.place(reading.id, 'repeat'),
-      message: same
-        ? `This row stands in the sheet twice (${profile}, ${channel}, step ${step}, ${formatHz(hz)}).`
-        : `A second row for ${profile}, ${channel}, step ${step}, ${formatHz(hz)}, repeat ${repeat}: ${formatNumber(reading.voltsRms, 4)} V here, ${formatNumber(first.voltsRms, 4)} V before.`,
-      help: same
-        ? 'Delete one of the two.'
-        : 'If it is another repeat, count it on; else correct the step, the frequency or the profile of one of them.',
-      related: [{ place: table.place(first.id), message: 'The first row.' }],
-    });
   }
   return findings;
+}
+
+/** Channel, step and frequency in one number: frequencies stay below 2^18 Hz and keep 25 bits of fraction. */
+function pointKey({ channel, step, hz }: BenchReading): number {
+  return (channels.indexOf(channel) * 256 + step) * 2 ** 18 + hz;
+}
+
+function repeated(table: ReadingTable, first: BenchReading, reading: BenchReading): Finding {
+  const { profile, channel, step, hz, repeat } = reading;
+  const same = first.voltsRms === reading.voltsRms && first.thdPercent === reading.thdPercent;
+  return {
+    rule: 'repeated-row',
+    severity: 'error',
+    place: table.place(reading.id, 'repeat'),
+    message: same
+      ? `This row stands in the sheet twice (${profile}, ${channel}, step ${step}, ${formatHz(hz)}).`
+      : `A second row for ${profile}, ${channel}, step ${step}, ${formatHz(hz)}, repeat ${repeat}: ${formatNumber(reading.voltsRms, 4)} V here, ${formatNumber(first.voltsRms, 4)} V before.`,
+    help: same
+      ? 'Delete one of the two.'
+      : 'If it is another repeat, count it on; else correct the step, the frequency or the profile of one of them.',
+    related: [{ place: table.place(first.id), message: 'The first row.' }],
+  };
 }

@@ -2,6 +2,7 @@ import type { Answers } from '../../answers.ts';
 import type { Entry, Finding } from '../../base/index.ts';
 import { compareOutputs, formatNumber, leastCompared } from '../../measure/index.ts';
 import type { Rule } from '../rule.ts';
+import { familyOutputsDigest, profileOutputDigest } from '../scopes.ts';
 
 export const sameOutput: Rule = {
   id: 'same-output',
@@ -18,11 +19,23 @@ export const sameOutput: Rule = {
       foundAt: 'moorlight/kn-2093',
     },
   ],
-  check: ({ answers }) => [...contradicted(answers), ...undeclared(answers)],
+  check: ({ answers, remember }) =>
+    [...answers.base.profilesOfFamily].flatMap(([family, profiles]) => {
+      const entries = profiles.map(({ digest }) => digest).join(' ');
+      // A profile may be said to be the same as one of another family.
+      const others = profiles.map(({ data }) =>
+        data.sameAs === undefined ? '' : profileOutputDigest(answers.base, data.sameAs),
+      );
+      const outputs = familyOutputsDigest(answers.base, family);
+      return remember(['same-output', family, entries, outputs, others.join(' ')], () => [
+        ...contradicted(answers, profiles),
+        ...undeclared(answers, family),
+      ]);
+    }),
 };
 
-function contradicted(answers: Answers): Finding[] {
-  return [...answers.base.profiles.values()].flatMap((profile) => {
+function contradicted(answers: Answers, profiles: readonly Entry<'profiles'>[]): Finding[] {
+  return profiles.flatMap((profile) => {
     const { sameAs } = profile.data;
     const other = sameAs === undefined ? undefined : answers.base.profiles.get(sameAs);
     const [own, its] = [answers.outputs.get(profile.id), other && answers.outputs.get(other.id)];
@@ -43,27 +56,25 @@ function contradicted(answers: Answers): Finding[] {
   });
 }
 
-function undeclared(answers: Answers): Finding[] {
-  return [...answers.outputGroups.values()].flatMap(({ groups }) =>
-    groups.flatMap(({ profiles }) => {
-      const entries = profiles.flatMap((id) => answers.base.profiles.get(id) ?? []);
-      const [first, ...rest] = entries;
-      if (!first) return [];
-      const linked = linkedTo(first, entries);
-      return rest
-        .filter((profile) => !linked.has(profile.id))
-        .map(
-          (profile): Finding => ({
-            rule: 'same-output',
-            severity: 'note',
-            place: profile.place(['code']),
-            message: `“${profile.id}” puts out the same as “${first.id}”, within the uncertainty of their readings.`,
-            help: `If they are one profile under two names, say so: “sameAs: ${first.id}”.`,
-            related: [{ place: first.place(['code']), message: 'The other profile.' }],
-          }),
-        );
-    }),
-  );
+function undeclared(answers: Answers, family: string): Finding[] {
+  return (answers.outputGroups.get(family)?.groups ?? []).flatMap(({ profiles }) => {
+    const entries = profiles.flatMap((id) => answers.base.profiles.get(id) ?? []);
+    const [first, ...rest] = entries;
+    if (!first) return [];
+    const linked = linkedTo(first, entries);
+    return rest
+      .filter((profile) => !linked.has(profile.id))
+      .map(
+        (profile): Finding => ({
+          rule: 'same-output',
+          severity: 'note',
+          place: profile.place(['code']),
+          message: `“${profile.id}” puts out the same as “${first.id}”, within the uncertainty of their readings.`,
+          help: `If they are one profile under two names, say so: “sameAs: ${first.id}”.`,
+          related: [{ place: first.place(['code']), message: 'The other profile.' }],
+        }),
+      );
+  });
 }
 
 /** The profiles of a group that sameAs joins to `first`, in whichever direction and over however many steps. */

@@ -10,6 +10,7 @@ import {
   type Unit,
 } from '../../measure/index.ts';
 import type { Rule } from '../rule.ts';
+import { profileOutputDigest } from '../scopes.ts';
 
 export const statedVersusComputed: Rule = {
   id: 'stated-versus-computed',
@@ -26,13 +27,16 @@ export const statedVersusComputed: Rule = {
       foundAt: '3.6',
     },
   ],
-  check: ({ answers }) =>
-    [...answers.base.statements.values()].flatMap((statement) =>
-      statement.data.claims.flatMap((claim, index) => {
-        const output = answers.outputs.get(claim.profile);
-        return output ? (contradiction(answers, statement, claim, index, output) ?? []) : [];
-      }),
-    ),
+  check: ({ answers, remember }) =>
+    [...answers.base.statements.values()].flatMap((statement) => {
+      const profiles = statement.data.claims.map((claim) => profileOutputDigest(answers.base, claim.profile));
+      return remember(['stated-versus-computed', statement.file, statement.digest, ...profiles], () =>
+        statement.data.claims.flatMap((claim, index) => {
+          const output = answers.outputs.get(claim.profile);
+          return output ? (contradiction(answers, statement, claim, index, output) ?? []) : [];
+        }),
+      );
+    }),
 };
 
 function contradiction(

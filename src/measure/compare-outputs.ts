@@ -1,0 +1,105 @@
+/** Two outputs held against each other, value by value. */
+import { normalisedErrorLimit } from './agreement.ts';
+import { linear } from './combine.ts';
+import { ratioDb, relativeToDb } from './level.ts';
+import { propagate } from './propagate.ts';
+import type { ProfileOutput, Quantity } from './quantity.ts';
+
+/** How two outputs compare. */
+export interface OutputComparison {
+  /** How many values both have under like conditions. */
+  readonly compared: number;
+  /**
+   * The greatest difference in units of its expanded uncertainty, over what chance allows for so many
+   * comparisons: at most 1 where the outputs agree. Infinite where one is silent and the other plays.
+   */
+  readonly apart: number;
+  /** Where they differ most, in words. */
+  readonly where: string;
+}
+
+/** The values an output is compared by, dB, each under a key two outputs share where both have it. */
+export interface ComparedValues {
+  readonly output: ProfileOutput;
+  readonly values: ReadonlyMap<string, { readonly level: Quantity; readonly where: string }>;
+}
+
+/**
+ * Level at each clean step, response at each step and frequency, rear to front. Past the clean region the
+ * supply of the day decides, and a silent step is noise: both are left out.
+ */
+export function comparedValues(output: ProfileOutput): ComparedValues {
+  const values = new Map<string, { level: Quantity; where: string }>();
+  for (const { step, volts, clean } of output.levelByStep) {
+    if (clean && volts.value !== 0)
+      values.set(`level ${step}`, { level: asDb(volts), where: `level at step ${step}` });
+  }
+  for (const { step, points } of output.responses) {
+    for (const { hz, level } of points)
+      values.set(`response ${step} ${hz}`, {
+        level,
+        where: `response at step ${step}, ${Math.round(hz)} Hz`,
+      });
+  }
+  const rear = output.characteristics.find((one) => one.name === 'rear-to-front');
+  if (rear?.bound === 'exact') values.set('rear', { level: rear, where: 'rear to front' });
+  return { output, values };
+}
+
+/** Volts as dBV. */
+function asDb(volts: Quantity): Quantity {
+  return propagate(ratioDb(volts.value), 'dB', [[relativeToDb(1) / volts.value, volts]]);
+}
+
+/**
+ * Compares two outputs value by value. What the two share, such as the voltmeter of a common session, cancels
+ * from the uncertainty of their difference.
+ */
+export function compareOutputs(a: ProfileOutput, b: ProfileOutput): OutputComparison {
+  return compareValues(comparedValues(a), comparedValues(b));
+}
+
+/** As {@link compareOutputs}, for outputs whose values are at hand. */
+export function compareValues(a: ComparedValues, b: ComparedValues): OutputComparison {
+  const common = areUnderLikeConditions(a.output, b.output)
+    ? [...a.values].flatMap(([key, { level: first, where }]) => {
+        const second = b.values.get(key)?.level;
+        return second ? [{ where, first, second }] : [];
+      })
+    : [];
+  const compared = common.length;
+  if (compared === 0) return { compared, apart: Number.POSITIVE_INFINITY, where: 'nothing in common' };
+  if (silent(a) !== silent(b)) {
+    return { compared, apart: Number.POSITIVE_INFINITY, where: 'silent outputs' };
+  }
+  const limit = normalisedErrorLimit(compared);
+  let worst = { apart: 0, where: '' };
+  for (const { first, second, where } of common) {
+    const apart = apartBy(first, second, limit);
+    if (apart > worst.apart) worst = { apart, where };
+  }
+  return { compared, ...worst };
+}
+
+/** The difference of two values in units of its expanded uncertainty, over the limit for so many comparisons. */
+export function apartBy(first: Quantity, second: Quantity, limit: number): number {
+  const difference = linear([
+    [1, first],
+    [-1, second],
+  ]);
+  return Math.abs(difference.value) / Math.max(difference.expandedUncertainty, leastTold) / limit;
+}
+
+/** Differences below this, dB, are not told whatever the uncertainty says: common practice, no source. */
+export const leastTold = 0.02;
+
+export function areUnderLikeConditions(a: ProfileOutput, b: ProfileOutput): boolean {
+  if (!a.conditions || !b.conditions) return false;
+  const sameLoad = Math.abs(a.conditions.loadOhms / b.conditions.loadOhms - 1) <= 0.1;
+  const sameSupply = Math.abs(a.conditions.supplyVolts - b.conditions.supplyVolts) <= 0.5;
+  return sameLoad && sameSupply;
+}
+
+function silent({ output }: ComparedValues): string {
+  return [...output.mutedChannels].sort().join();
+}

@@ -1,0 +1,90 @@
+/**
+ * What a check costs: cold, as a ratio to reading the same files and parsing them with the same libraries and
+ * nothing else; and again after one edit, as a ratio to cold. `npm run bench -- check [PROFILES]`
+ */
+import { mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { parse as parseCsv } from 'csv-parse/sync';
+import remarkDirective from 'remark-directive';
+import remarkFrontmatter from 'remark-frontmatter';
+import remarkGfm from 'remark-gfm';
+import remarkParse from 'remark-parse';
+import { unified } from 'unified';
+import { parseDocument } from 'yaml';
+import { MapMemory } from '../../src/base/index.ts';
+import { checkContent } from '../../src/check/index.ts';
+import { writeLargeBase } from './large-base.ts';
+
+const readingsPerProfile = 100;
+
+/** Runs the benchmark and prints its figures. */
+export async function benchCheck(profiles: number): Promise<void> {
+  const folder = await mkdtemp(join(tmpdir(), 'readback-bench-'));
+  try {
+    await writeLargeBase(folder, { families: 40, profiles, readingsPerProfile });
+    const floor = await timed(() => parseOnly(folder));
+    const memory = new MapMemory();
+    const cold = await timed(() => checkContent(folder, memory));
+    const kept = JSON.stringify([...memory.used]);
+    await editOneReading(folder);
+    const warm = await timed(() =>
+      checkContent(folder, new MapMemory(JSON.parse(kept) as [string, unknown][])),
+    );
+    const { findings } = cold.result;
+    console.log(`check: ${profiles} profiles, ${floor.result} readings, ${findings.length} findings`);
+    report('reading and parsing alone', floor.ms, floor.ms);
+    report('a whole check', cold.ms, floor.ms);
+    console.log(
+      `  again after one edit, against cold  ${(warm.ms / 1000).toFixed(2)} s   ${(warm.ms / cold.ms).toFixed(3)}; ${warm.result.findings.length} findings; ${(kept.length / 1024 ** 2).toFixed(1)} MB kept`,
+    );
+    console.log(`  most heap in use ${(process.memoryUsage().heapUsed / 1024 ** 2).toFixed(0)} MB`);
+    for (const one of findings.slice(0, 3)) console.log(`  ${one.rule} ${one.place.file}: ${one.message}`);
+  } finally {
+    await rm(folder, { recursive: true, force: true });
+  }
+}
+
+/** Changes one reading in the middle of the base by a little. */
+async function editOneReading(folder: string): Promise<void> {
+  const file = join(folder, 'outputs/session-3/readings.csv');
+  const text = await readFile(file, 'utf8');
+  await writeFile(
+    file,
+    text.replace(
+      /,FL,20,1000,(\d+\.\d)(\d)/,
+      (_, head, digit) => `,FL,20,1000,${head}${(Number(digit) + 1) % 10}`,
+    ),
+  );
+}
+
+function report(what: string, ms: number, against: number): void {
+  console.log(`  ${what.padEnd(34)} ${(ms / 1000).toFixed(2)} s   ${(ms / against).toFixed(2)}`);
+}
+
+async function timed<T>(work: () => Promise<T>): Promise<{ ms: number; result: T }> {
+  const start = performance.now();
+  const result = await work();
+  return { ms: performance.now() - start, result };
+}
+
+/** Reads every file and parses it as the reader does, and nothing else; gives the number of readings. */
+async function parseOnly(folder: string): Promise<number> {
+  const markdown = unified()
+    .use(remarkParse)
+    .use(remarkFrontmatter, ['yaml'])
+    .use(remarkGfm)
+    .use(remarkDirective);
+  let readings = 0;
+  for (const entry of await readdir(folder, { recursive: true, withFileTypes: true })) {
+    if (!entry.isFile()) continue;
+    const text = await readFile(join(entry.parentPath, entry.name), 'utf8');
+    if (entry.name.endsWith('.csv')) readings += parseCsv(text).length - 1;
+    else if (entry.name.endsWith('.yaml')) parseDocument(text, { prettyErrors: false }).toJS();
+    else {
+      markdown.parse(text);
+      parseDocument(text.split('---')[1] ?? '', { prettyErrors: false }).toJS();
+    }
+  }
+  return readings;
+}
