@@ -194,6 +194,7 @@ function readColumns(source: TextFile): { columns: ReadingColumns; findings: rea
       findings.push(...headerFindings(source, cells, line));
       return;
     }
+    if (!isReadBy(header)) return;
     if (cells.length !== readingColumns.length) {
       findings.push(
         rowFinding(
@@ -290,11 +291,48 @@ function number(cell: string): number | string {
   return decimalNumber.test(cell) ? Number(cell) : cell;
 }
 
+/** Whether rows can be told apart under a header: columns left out or in another order make each row a fault. */
+function isReadBy(header: readonly string[]): boolean {
+  return (
+    header.some(isColumn) &&
+    readingColumns.every((wanted, index) => {
+      const found = header[index];
+      return found !== undefined && (found === wanted || !isColumn(found));
+    })
+  );
+}
+
+function isColumn(cell: string): boolean {
+  return (readingColumns as readonly string[]).includes(cell);
+}
+
 function headerFindings(source: TextFile, cells: readonly string[], line: number): Finding[] {
+  const separator = cells.length === 1 ? /[;\t]/.exec(cells[0] ?? '')?.[0] : undefined;
+  if (separator) {
+    return [
+      rowFinding(
+        cellPlace(source, line, -1),
+        `The cells of this sheet are separated by ${separator === ';' ? 'semicolons' : 'tabs'}, not by commas.`,
+        'Save it again as CSV with commas between the cells and points for the decimals.',
+      ),
+    ];
+  }
+  if (!cells.some(isColumn)) {
+    return [
+      {
+        ...rowFinding(
+          cellPlace(source, line, -1),
+          'This line does not name the columns.',
+          `Begin the sheet with the line ${readingColumns.join(',')}.`,
+        ),
+        rule: 'schema',
+      },
+    ];
+  }
   return readingColumns.flatMap((wanted, index) => {
     const found = cells[index];
     if (found === wanted) return [];
-    const unknown = found !== undefined && !(readingColumns as readonly string[]).includes(found);
+    const unknown = found !== undefined && !isColumn(found);
     const guess = unknown ? nearest(found, readingColumns) : undefined;
     return [
       {

@@ -101,7 +101,9 @@ function issueFindings(
     return [
       at(
         `${label} must be ${wanted(issue.expected)}, and this is ${kindOf(input)}.`,
-        'See the field reference.',
+        issue.expected === 'string' && source.includes(': ')
+          ? 'Text that contains a colon stands in quotes: put them around the whole text.'
+          : 'See the field reference.',
       ),
     ];
   }

@@ -85,9 +85,30 @@ describe('a fault is placed at its cell', () => {
     [`${header}\ndialstone/1-10,FL,12,1000,0,512,0.12,1\n`, '2:1 This row has 8 cells; the header has 7.'],
     [`${header}\ndialstone/1-10,FL,12\n`, '2:1 This row has 3 cells; the header has 7.'],
     ['', '1:1 This sheet is empty.'],
-    [`profile;channel\n${row}\n`, '1:1 Column 1 is called “profile;channel” where “profile” is expected.'],
+    [`profile,chanel\n${row}\n`, '1:9 Column 2 is called “chanel” where “channel” is expected.'],
   ])('%j', (text, expected) => {
     expect(faults(text)[0]).toBe(expected);
+  });
+
+  test.each([
+    [
+      `${header}\n${row}\n`.replaceAll(',', ';'),
+      '1:1 The cells of this sheet are separated by semicolons, not by commas.',
+    ],
+    [`${row}\n${row}\n`, '1:1 This line does not name the columns.'],
+  ])('a sheet without a header that can be read is one fault, not one for each row: %j', (text, expected) => {
+    expect(faults(text)).toEqual([expected]);
+  });
+
+  test('columns in another order are named once each, and the rows under them left alone', () => {
+    const swapped = (line: string) => {
+      const [profile, channel, step, ...rest] = line.split(',');
+      return [profile, step, channel, ...rest].join(',');
+    };
+    expect(faults(`${swapped(header)}\n${swapped(row)}\n`)).toEqual([
+      '1:9 Column 2 is called “step” where “channel” is expected.',
+      '1:14 Column 3 is called “channel” where “step” is expected.',
+    ]);
   });
 
   test('a quotation mark out of place is named with its line, and the rows before it are kept', () => {

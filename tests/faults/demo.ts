@@ -1,10 +1,9 @@
 /** The demo base in memory: its files as lines, its readings as rows, and what the check computes of it. */
-import { readdir, readFile } from 'node:fs/promises';
-import { join, relative, sep } from 'node:path';
 import type { Session } from '../../schemas/index.ts';
 import { type Answers, readAnswers } from '../../src/answers.ts';
 import { MemoryFiles } from '../../src/base/index.ts';
 import { areAlike } from '../../src/measure/group.ts';
+import { filesOf } from '../check/example-base.ts';
 
 export type Files = ReadonlyMap<string, string | Uint8Array>;
 
@@ -47,16 +46,13 @@ export class Demo {
   private constructor(files: ReadonlyMap<string, string>, answers: Answers) {
     this.files = files;
     this.answers = answers;
-    this.rows = [...files.keys()].filter((file) => file.endsWith('/readings.csv')).flatMap((file) => this.#rowsOf(file));
+    this.rows = [...files.keys()]
+      .filter((file) => file.endsWith('/readings.csv'))
+      .flatMap((file) => this.#rowsOf(file));
   }
 
   static async read(folder = 'content'): Promise<Demo> {
-    const entries = await readdir(folder, { recursive: true, withFileTypes: true });
-    const files = new Map<string, string>();
-    for (const entry of entries.filter((one) => one.isFile())) {
-      const path = join(entry.parentPath, entry.name);
-      files.set(relative(folder, path).split(sep).join('/'), await readFile(path, 'utf8'));
-    }
+    const files = await filesOf(folder);
     const sorted = new Map([...files].sort(([a], [b]) => (a < b ? -1 : 1)));
     const { answers } = await readAnswers(new MemoryFiles('content', sorted));
     return new Demo(sorted, answers);

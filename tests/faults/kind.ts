@@ -1,8 +1,7 @@
 /** What a kind of mistake is, and how the findings it leads to are judged. */
-import { type Finding, MemoryFiles } from '../../src/base/index.ts';
-import { checkContent } from '../../src/check/index.ts';
-import { type Demo, type Edit, edited } from './demo.ts';
-import { Dice } from './dice.ts';
+import type { Finding } from '../../src/base/index.ts';
+import type { Demo, Edit } from './demo.ts';
+import type { Dice } from './dice.ts';
 
 /** A place the check may point at: a file and lines in it as they are after the edit. */
 export interface Expected {
@@ -38,31 +37,38 @@ export interface Judgement {
   readonly kind: string;
   readonly what: string;
   readonly outcome: Outcome;
+  /** Failing findings beside those that were to be made. */
   readonly echoes: number;
+  /** The first failing findings, as text. */
   readonly findings: readonly string[];
 }
 
-/** Makes the mistake number `seed` of a kind and has the check judge it. */
-export async function judge(kind: FaultKind, seed: number, demo: Demo): Promise<Judgement> {
-  const mistake = kind.make(new Dice(seed, kind.name), demo);
-  const { findings } = await checkContent(new MemoryFiles('content', edited(demo.files, mistake.edits)));
-  const failing = findings.filter((one) => one.severity !== 'note');
+/** What a mistake leads the check to say, judged. */
+export function judgement(kind: FaultKind, mistake: Mistake, findings: readonly Finding[]): Judgement {
+  const failing = failingOf(findings);
   const rules = typeof kind.rule === 'string' ? [kind.rule] : kind.rule;
   const isExpected = (one: Finding): boolean =>
     rules.includes(one.rule) && mistake.places.some((place) => isAt(one, place));
   const echoes = failing.filter((one) => !isExpected(one)).length;
   const [first] = failing;
-  const outcome: Outcome = !first
-    ? 'missed'
-    : !rules.includes(first.rule)
-      ? 'other rule first'
-      : !isExpected(first)
-        ? 'other place first'
-        : echoes > (kind.mostEchoes ?? usualEchoes)
-          ? 'too many echoes'
-          : 'found';
-  const shown = failing.slice(0, 4).map((one) => `${one.place.file}:${one.place.line} ${one.rule}: ${one.message}`);
-  return { kind: kind.name, what: mistake.what, outcome, echoes, findings: shown };
+  let outcome: Outcome = 'found';
+  if (!first) outcome = 'missed';
+  else if (!rules.includes(first.rule)) outcome = 'other rule first';
+  else if (!isExpected(first)) outcome = 'other place first';
+  else if (echoes > (kind.mostEchoes ?? usualEchoes)) outcome = 'too many echoes';
+  return { kind: kind.name, what: mistake.what, outcome, echoes, findings: shown(failing) };
+}
+
+/** Errors and warnings: what fails a check. */
+export function failingOf(findings: readonly Finding[]): Finding[] {
+  return findings.filter((one) => one.severity !== 'note');
+}
+
+/** The first few findings as a person would quote them. */
+export function shown(findings: readonly Finding[]): string[] {
+  return findings
+    .slice(0, 4)
+    .map(({ rule, place, message }) => `${place.file}:${place.line} ${rule}: ${message}`);
 }
 
 function isAt({ place }: Finding, { file, lines }: Expected): boolean {

@@ -81,8 +81,9 @@ function comparedPairs(answers: Answers): Pair[] {
     const step = output.characteristics.find((one) => one.name === 'highest-clean-step');
     const volts = output.characteristics.find((one) => one.name === 'clean-volts');
     if (!step || !volts || output.sessions.length < 2) continue;
-    // One step of safety where the clean step itself is not certain.
-    const clean = { step: step.value - step.expandedUncertainty, volts: volts.value };
+    // One step of safety where the clean step itself is not certain; no more, or a reading that is far off,
+    // which makes it quite uncertain, would hide itself.
+    const clean = { step: step.value - Math.min(1, step.expandedUncertainty), volts: volts.value };
     const measured = readingsOfProfile(answers.base, profile).map(({ session, readings }) => ({
       conditions: session.data,
       points: pointsOf({ session: session.id, conditions: session.data, readings }),

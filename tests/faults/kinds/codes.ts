@@ -59,7 +59,12 @@ export const codeKinds: readonly FaultKind[] = [
       const other = dice.pick(all.filter(({ family, file }) => family === one.family && file !== one.file));
       const spelling = dice.pick([other.code, other.code.toLowerCase(), other.code.replaceAll(/[-.]/g, ' ')]);
       return {
-        ...onLine(demo, one.file, one.line, `${demo.lines(one.file)[one.line - 1]}\notherSpellings: ["${spelling}"]`),
+        ...onLine(
+          demo,
+          one.file,
+          one.line,
+          `${demo.lines(one.file)[one.line - 1]}\notherSpellings: ["${spelling}"]`,
+        ),
         places: [
           { file: one.file, lines: [one.line + 1] },
           { file: other.file, lines: [other.line] },
@@ -127,12 +132,16 @@ export const codeKinds: readonly FaultKind[] = [
         [...one.code].flatMap((character, index) => {
           const other = lookAlikes[character];
           const code = one.code.slice(0, index) + (other ?? '') + one.code.slice(index + 1);
-          return other && one.pattern.test(code) && !all.some((known) => known.code === code) ? [{ ...one, code }] : [];
+          return other && one.pattern.test(code) && !all.some((known) => known.code === code)
+            ? [{ ...one, code }]
+            : [];
         }),
       );
       const { file: like, line: at, family, code } = dice.pick(alike);
       const victim = dice.pick(
-        all.filter((one) => one.family === family && one.file !== like && !demo.text(one.file).includes('tellApart')),
+        all.filter(
+          (one) => one.family === family && one.file !== like && !demo.text(one.file).includes('tellApart'),
+        ),
       );
       return {
         ...onLine(demo, victim.file, victim.line, `code: "${code}"`),
@@ -177,12 +186,15 @@ export const codeKinds: readonly FaultKind[] = [
     shownBy: 'every profile of the family has another code',
     mostEchoes: 2,
     make: (dice, demo) => {
-      const { file, line, text } = dice.pick(
-        demo.linesWhere(/^families\//, /^ {2}pattern: .*\{[0-9]\}/),
-      );
+      const { file, line, text } = dice.pick(demo.linesWhere(/^families\//, /^ {2}pattern: .*\{[0-9]\}/));
       const family = file.slice('families/'.length, -'.md'.length);
       return {
-        ...onLine(demo, file, line, text.replace(/\{([0-9])\}/, (_, count: string) => `{${Number(count) + 1}}`)),
+        ...onLine(
+          demo,
+          file,
+          line,
+          text.replace(/\{([0-9])\}/, (_, count: string) => `{${Number(count) + 1}}`),
+        ),
         places: [
           { file, lines: [line] },
           ...codes(demo)

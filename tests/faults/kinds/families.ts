@@ -1,5 +1,5 @@
 /** Mistakes in families: years, steps, outputs, controls, cautions. */
-import { type Demo, type Row } from '../demo.ts';
+import type { Demo, Row } from '../demo.ts';
 import { type Expected, type FaultKind, onLine } from '../kind.ts';
 
 interface Fitment {
@@ -14,7 +14,14 @@ interface Fitment {
 function fitments(demo: Demo): Fitment[] {
   return demo
     .linesWhere(/^families\//, /model: (\w+), fromYear: (\d+), toYear: (\d+)/)
-    .map(({ file, line, text, match: [, model = '', from, to] }) => ({ file, line, text, model, from: Number(from), to: Number(to) }));
+    .map(({ file, line, text, match: [, model = '', from, to] }) => ({
+      file,
+      line,
+      text,
+      model,
+      from: Number(from),
+      to: Number(to),
+    }));
 }
 
 /** The fitment that follows on `one` in its model line. */
@@ -53,7 +60,12 @@ export const familyKinds: readonly FaultKind[] = [
     shownBy: 'the last year lies before the first',
     make: (dice, demo) => {
       const { file, line, text, from, to } = dice.pick(fitments(demo));
-      return onLine(demo, file, line, text.replace(`${from}`, 'x').replace(`${to}`, `${from}`).replace('x', `${to}`));
+      return onLine(
+        demo,
+        file,
+        line,
+        text.replace(`${from}`, 'x').replace(`${to}`, `${from}`).replace('x', `${to}`),
+      );
     },
   },
   {
@@ -65,7 +77,10 @@ export const familyKinds: readonly FaultKind[] = [
       const one = dice.pick(fitments(demo).filter((fitment) => next(demo, fitment)));
       const after = next(demo, one) ?? one;
       const identify = /^identify:\n([\s\S]*?)^face:/m;
-      const features = (identify.exec(demo.text(after.file))?.[1] ?? '').replaceAll(/^ {4}control:.*\n/gm, '');
+      const features = (identify.exec(demo.text(after.file))?.[1] ?? '').replaceAll(
+        /^ {4}control:.*\n/gm,
+        '',
+      );
       const content = demo
         .text(one.file)
         .replace(one.text, one.text.replace(`toYear: ${one.to}`, `toYear: ${one.to + 2}`))
@@ -100,12 +115,17 @@ export const familyKinds: readonly FaultKind[] = [
     rule: ['schema', 'impossible-reading'],
     shownBy: 'the lowest lies above the highest',
     make: (dice, demo) => {
-      const { file, line, match } = dice.pick(demo.linesWhere(/^families\//, /^volume: \{ lowestStep: (\d+), highestStep: (\d+) \}$/));
+      const { file, line, match } = dice.pick(
+        demo.linesWhere(/^families\//, /^volume: \{ lowestStep: (\d+), highestStep: (\d+) \}$/),
+      );
       const family = file.slice('families/'.length, -'.md'.length);
       const low = Math.max(1, Number(match[1]));
       return {
         ...onLine(demo, file, line, `volume: { lowestStep: ${match[2]}, highestStep: ${low} }`),
-        places: [{ file, lines: [line] }, ...rowPlaces(demo.rows.filter((row) => row.profile.startsWith(`${family}/`)))],
+        places: [
+          { file, lines: [line] },
+          ...rowPlaces(demo.rows.filter((row) => row.profile.startsWith(`${family}/`))),
+        ],
       };
     },
   },
@@ -122,7 +142,9 @@ export const familyKinds: readonly FaultKind[] = [
         ...onLine(demo, file, line, `  channels: [${left.join(', ')}]`),
         places: [
           { file, lines: [line] },
-          ...rowPlaces(demo.rows.filter((row) => row.profile.startsWith(`${family}/`) && row.channel === lost)),
+          ...rowPlaces(
+            demo.rows.filter((row) => row.profile.startsWith(`${family}/`) && row.channel === lost),
+          ),
         ],
       };
     },
@@ -133,7 +155,12 @@ export const familyKinds: readonly FaultKind[] = [
     shownBy: 'the face has no such control',
     make: (dice, demo) => {
       const { file, line } = dice.pick(demo.linesWhere(/^families\//, /^ {4}control: /));
-      return onLine(demo, file, line, `    control: ${dice.pick(['eject', 'preset-9', 'volumes', 'knob-3'])}`);
+      return onLine(
+        demo,
+        file,
+        line,
+        `    control: ${dice.pick(['eject', 'preset-9', 'volumes', 'knob-3'])}`,
+      );
     },
   },
   {
@@ -141,8 +168,18 @@ export const familyKinds: readonly FaultKind[] = [
     rule: ['schema', 'off-the-face', 'unknown-control'],
     shownBy: 'the face is not as wide',
     make: (dice, demo) => {
-      const { file, line, text } = dice.pick(demo.linesWhere(/^families\//, /^ {4}- \{ id: .* xMm: [0-9]{2,3},/));
-      return onLine(demo, file, line, text.replace(/xMm: ([0-9]+)/, (_, mm: string) => `xMm: ${mm.length > 2 ? '9' + mm.slice(1) : `${mm}0`}`));
+      const { file, line, text } = dice.pick(
+        demo.linesWhere(/^families\//, /^ {4}- \{ id: .* xMm: [0-9]{2,3},/),
+      );
+      return onLine(
+        demo,
+        file,
+        line,
+        text.replace(
+          /xMm: ([0-9]+)/,
+          (_, mm: string) => `xMm: ${mm.length > 2 ? `9${mm.slice(1)}` : `${mm}0`}`,
+        ),
+      );
     },
   },
   {

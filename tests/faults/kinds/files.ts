@@ -38,7 +38,7 @@ export const fileKinds: readonly FaultKind[] = [
     make: (dice, demo) => {
       const file = dice.pick(demo.list(/^profiles\//).filter((one) => /[a-z][^/]*\.yaml$/.test(one)));
       const id = file.slice('profiles/'.length, -'.yaml'.length);
-      const to = file.replace(/[^/]*\.yaml$/, (name) => name.replace('.yaml', '').toUpperCase() + '.yaml');
+      const to = file.replace(/[^/]*\.yaml$/, (name) => `${name.replace('.yaml', '').toUpperCase()}.yaml`);
       const sheets = demo.list(/readings\.csv$/).map((sheet) => ({
         file: sheet,
         lines: demo.rows.filter((row) => row.file === sheet && row.profile === id).map(({ line }) => line),
@@ -53,7 +53,11 @@ export const fileKinds: readonly FaultKind[] = [
     shownBy: 'entries of the kind end otherwise',
     make: (dice, demo) => {
       const file = dice.pick(demo.list(unnamed).filter((one) => !one.startsWith('sequences/')));
-      return moved(demo, file, file.replace(/\.(yaml|md)$/, dice.pick(['.yml', '.txt', '.markdown', '.yaml.txt', ''])));
+      return moved(
+        demo,
+        file,
+        file.replace(/\.(yaml|md)$/, dice.pick(['.yml', '.txt', '.markdown', '.yaml.txt', ''])),
+      );
     },
   },
   {
@@ -72,7 +76,9 @@ export const fileKinds: readonly FaultKind[] = [
     shownBy: 'a session has two files, by fixed names',
     make: (dice, demo) => {
       const folder = dice.pick(demo.list(/session\.yaml$/)).replace('session.yaml', '');
-      const file = folder + dice.pick(['readings (1).csv', 'readings.xlsx', 'Readings.csv', 'notes.txt', 'raw/readings.csv']);
+      const file =
+        folder +
+        dice.pick(['readings (1).csv', 'readings.xlsx', 'Readings.csv', 'notes.txt', 'raw/readings.csv']);
       return { what: file, edits: [{ file, content: 'profile,channel\n' }], places: [{ file, lines: [1] }] };
     },
   },

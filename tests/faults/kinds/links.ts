@@ -19,7 +19,10 @@ export const linkKinds: readonly FaultKind[] = [
     shownBy: 'there is no such source',
     make: (dice, demo) => {
       const { file, line, match } = dice.pick(
-        demo.linesWhere(/^(profiles|families|guides)\//, /^ {2}- ((?:bench|kestrane|telephone|equipment|iec)-[a-z0-9-]+)$/),
+        demo.linesWhere(
+          /^(profiles|families|guides)\//,
+          /^ {2}- ((?:bench|kestrane|telephone|equipment|iec)-[a-z0-9-]+)$/,
+        ),
       );
       return onLine(demo, file, line, `  - ${misspelt(match[1] ?? '', (n) => dice.below(n))}`);
     },
@@ -69,7 +72,11 @@ export const linkKinds: readonly FaultKind[] = [
     make: (dice, demo) => {
       const file = dice.pick(demo.list(/^sources\//));
       const id = file.slice('sources/'.length, -'.yaml'.length);
-      return { what: `${file} deleted`, edits: [{ file, content: undefined }], places: mentions(demo, id, file) };
+      return {
+        what: `${file} deleted`,
+        edits: [{ file, content: undefined }],
+        places: mentions(demo, id, file),
+      };
     },
   },
   {
@@ -144,7 +151,11 @@ export const linkKinds: readonly FaultKind[] = [
     make: (dice, demo) => {
       const file = dice.pick(demo.list(/readings\.csv$/));
       const session = file.replace('readings.csv', 'session.yaml');
-      return { what: `${file} deleted`, edits: [{ file, content: undefined }], places: [{ file: session, lines: 'any' }] };
+      return {
+        what: `${file} deleted`,
+        edits: [{ file, content: undefined }],
+        places: [{ file: session, lines: 'any' }],
+      };
     },
   },
   {

@@ -6,7 +6,9 @@ const prose = /^(guides|families)\//;
 
 /** Lines of body text that are plain sentences. */
 function sentences(demo: Demo): LineMatch[] {
-  return demo.linesWhere(prose, /^[A-Z][a-z].*$/).filter(({ file, line }) => line > demo.lines(file).indexOf('---', 1) + 1);
+  return demo
+    .linesWhere(prose, /^[A-Z][a-z].*$/)
+    .filter(({ file, line }) => line > demo.lines(file).indexOf('---', 1) + 1);
 }
 
 export const proseKinds: readonly FaultKind[] = [
@@ -50,7 +52,12 @@ export const proseKinds: readonly FaultKind[] = [
     shownBy: 'there is no such page',
     make: (dice, demo) => {
       const { file, line, text } = dice.pick(sentences(demo));
-      const to = dice.pick(['/guides/no-such-guide/', '/guides/read-the-activ-code/', '/units/brasslite/', '/plans/']);
+      const to = dice.pick([
+        '/guides/no-such-guide/',
+        '/guides/read-the-activ-code/',
+        '/units/brasslite/',
+        '/plans/',
+      ]);
       return onLine(demo, file, line, `${text} See [the other page](${to === '/plans/' ? '/plan/' : to}).`);
     },
   },
@@ -68,7 +75,9 @@ export const proseKinds: readonly FaultKind[] = [
     rule: ['schema', 'plan-range', 'impossible-plan'],
     shownBy: 'the least is more than the most',
     make: (dice, demo) => {
-      const { file, line, match } = dice.pick(demo.linesWhere(/^plans\//, /^input: \{ leastVolts: ([0-9.]+), mostVolts: ([0-9.]+) \}$/));
+      const { file, line, match } = dice.pick(
+        demo.linesWhere(/^plans\//, /^input: \{ leastVolts: ([0-9.]+), mostVolts: ([0-9.]+) \}$/),
+      );
       return onLine(demo, file, line, `input: { leastVolts: ${match[2]}, mostVolts: ${match[1]} }`);
     },
   },

@@ -1,8 +1,8 @@
 /** Mistakes in single readings: what a tired hand at the bench or the keyboard makes of a row. */
 import type { Demo, Row } from '../demo.ts';
+import { rowText } from '../demo.ts';
 import type { Dice } from '../dice.ts';
 import type { FaultKind, Mistake } from '../kind.ts';
-import { rowText } from '../demo.ts';
 import { onLine } from '../kind.ts';
 
 /** Rules that know a reading off its place: by another session, by the volume law, by a telling ratio. */
@@ -50,7 +50,10 @@ function pointKey(session: string, { profile, channel, step, hz }: Row): string 
 function onResponse(demo: Demo): Row[] {
   return readTwice(
     demo,
-    demo.rows.filter((row) => row.channel === 'FL' && row.hz > 30 && row.hz < 15_000 && row.hz !== 1000 && Number(row.volts) > 0.1),
+    demo.rows.filter(
+      (row) =>
+        row.channel === 'FL' && row.hz > 30 && row.hz < 15_000 && row.hz !== 1000 && Number(row.volts) > 0.1,
+    ),
   );
 }
 
@@ -82,7 +85,9 @@ export const readingKinds: readonly FaultKind[] = [
     rule: offRules,
     shownBy: byLaw,
     make: (dice, demo) => {
-      const row = dice.pick(onScale(demo, ({ session, profile }) => demo.likeSessions(session, profile).length === 0));
+      const row = dice.pick(
+        onScale(demo, ({ session, profile }) => demo.likeSessions(session, profile).length === 0),
+      );
       return onRow(demo, row, { volts: shifted(dice, row) });
     },
   },
@@ -206,10 +211,21 @@ export const readingKinds: readonly FaultKind[] = [
     rule: 'repeated-row',
     shownBy: 'the response holds a reading at 100 Hz of that step already',
     make: (dice, demo) => {
-      const at100 = new Map(demo.rows.filter(({ hz }) => hz === 100).map((row) => [pointKey(row.session, { ...row, hz: 1000 }), row]));
-      const row = dice.pick(demo.rows.filter((one) => one.hz === 1000 && one.repeat === 1 && at100.has(pointKey(one.session, one))));
+      const at100 = new Map(
+        demo.rows
+          .filter(({ hz }) => hz === 100)
+          .map((row) => [pointKey(row.session, { ...row, hz: 1000 }), row]),
+      );
+      const row = dice.pick(
+        demo.rows.filter(
+          (one) => one.hz === 1000 && one.repeat === 1 && at100.has(pointKey(one.session, one)),
+        ),
+      );
       const other = at100.get(pointKey(row.session, row)) ?? row;
-      return { ...onRow(demo, row, { hz: 100 }), places: [{ file: row.file, lines: [row.line, other.line] }] };
+      return {
+        ...onRow(demo, row, { hz: 100 }),
+        places: [{ file: row.file, lines: [row.line, other.line] }],
+      };
     },
   },
   {
@@ -233,7 +249,10 @@ export const readingKinds: readonly FaultKind[] = [
     shownBy: 'the same point and repeat stand in the sheet already',
     make: (dice, demo) => {
       const row = dice.pick(demo.rows.filter(({ repeat }) => repeat > 1));
-      return { ...onRow(demo, row, { repeat: row.repeat - 1 }), places: [{ file: row.file, lines: [row.line, row.line - 1] }] };
+      return {
+        ...onRow(demo, row, { repeat: row.repeat - 1 }),
+        places: [{ file: row.file, lines: [row.line, row.line - 1] }],
+      };
     },
   },
   {
@@ -243,7 +262,12 @@ export const readingKinds: readonly FaultKind[] = [
     make: (dice, demo) => {
       const row = dice.pick(readTwice(demo, onScale(demo)));
       const above = demo.rows.find(
-        (one) => one.file === row.file && one.profile === row.profile && one.channel === 'FL' && one.hz === 1000 && one.step === row.step - 1,
+        (one) =>
+          one.file === row.file &&
+          one.profile === row.profile &&
+          one.channel === 'FL' &&
+          one.hz === 1000 &&
+          one.step === row.step - 1,
       );
       if (!above) throw new Error(`no row above ${row.file}:${row.line}`);
       return onRow(demo, row, { volts: above.volts, thd: above.thd });
@@ -256,7 +280,9 @@ export const readingKinds: readonly FaultKind[] = [
     make: (dice, demo) => {
       const rows = onScale(demo);
       const pairs = rows.flatMap((row) => {
-        const next = rows.find((one) => one.line === row.line + 1 && one.file === row.file && one.step === row.step + 1);
+        const next = rows.find(
+          (one) => one.line === row.line + 1 && one.file === row.file && one.step === row.step + 1,
+        );
         return next ? [[row, next] as const] : [];
       });
       const [a, b] = dice.pick(pairs);
@@ -281,7 +307,13 @@ export const readingKinds: readonly FaultKind[] = [
     shownBy: 'the other two repeats',
     make: (dice, demo) => {
       const row = dice.pick(
-        demo.rows.filter((one) => one.repeat > 1 && one.step >= 4 && one.step < demo.cleanStep(one.profile) && Number(one.volts) > 0.1),
+        demo.rows.filter(
+          (one) =>
+            one.repeat > 1 &&
+            one.step >= 4 &&
+            one.step < demo.cleanStep(one.profile) &&
+            Number(one.volts) > 0.1,
+        ),
       );
       return onRow(demo, row, { volts: shifted(dice, row) });
     },

@@ -35,9 +35,19 @@ export const sequenceKinds: readonly FaultKind[] = [
     rule: 'no-way-to-code',
     shownBy: 'the sequence has no such state',
     make: (dice, demo) => {
-      const { file, line, text, match } = dice.pick(demo.linesWhere(sequences, /^(?: {2}- from| {4}to| {8}goTo|start): (.*)$/));
+      const { file, line, text, match } = dice.pick(
+        demo.linesWhere(sequences, /^(?: {2}- from| {4}to| {8}goTo|start): (.*)$/),
+      );
       const id = match[1] ?? '';
-      return onLine(demo, file, line, text.replace(id, misspelt(id, (n) => dice.below(n))));
+      return onLine(
+        demo,
+        file,
+        line,
+        text.replace(
+          id,
+          misspelt(id, (n) => dice.below(n)),
+        ),
+      );
     },
   },
   {
@@ -58,7 +68,12 @@ export const sequenceKinds: readonly FaultKind[] = [
     shownBy: 'the face has no such control',
     make: (dice, demo) => {
       const { file, line, text, match } = dice.pick(demo.linesWhere(sequences, /controls?: \[?([a-z0-9-]+)/));
-      return onLine(demo, file, line, text.replace(match[1] ?? '', dice.pick(['eject', 'menue', 'preset-9', 'volum', 'infomation'])));
+      return onLine(
+        demo,
+        file,
+        line,
+        text.replace(match[1] ?? '', dice.pick(['eject', 'menue', 'preset-9', 'volum', 'infomation'])),
+      );
     },
   },
   {
@@ -67,7 +82,12 @@ export const sequenceKinds: readonly FaultKind[] = [
     shownBy: 'the face has a key there, and no touch area',
     make: (dice, demo) => {
       const { file, line, text } = dice.pick(demo.linesWhere(sequences, /kind: (press|tap), control: /));
-      return onLine(demo, file, line, text.replace(/kind: (press|tap)/, (_, kind: string) => `kind: ${kind === 'tap' ? 'press' : 'tap'}`));
+      return onLine(
+        demo,
+        file,
+        line,
+        text.replace(/kind: (press|tap)/, (_, kind: string) => `kind: ${kind === 'tap' ? 'press' : 'tap'}`),
+      );
     },
   },
   {
@@ -94,14 +114,21 @@ export const sequenceKinds: readonly FaultKind[] = [
     make: (dice, demo) => {
       // The list of these two is entered by one step, and the code is reached without it.
       const found = dice.pick(
-        demo.linesWhere(/^sequences\/(brasslight|dialstone)/, /^ {2}- from: (list-loading|version)$/).filter(({ file, line }) => demo.lines(file)[line] === '    to: list'),
+        demo
+          .linesWhere(/^sequences\/(brasslight|dialstone)/, /^ {2}- from: (list-loading|version)$/)
+          .filter(({ file, line }) => demo.lines(file)[line] === '    to: list'),
       );
       const list = demo.lineOf(found.file, /^ {2}- id: list$/);
       const step = block(demo, found.file, found.line);
       return {
         what: `${found.file}: the step to “list” deleted`,
         edits: [without(demo, found.file, step)],
-        places: [{ file: found.file, lines: Array.from({ length: block(demo, found.file, list).to - list + 1 }, (_, at) => list + at) }],
+        places: [
+          {
+            file: found.file,
+            lines: Array.from({ length: block(demo, found.file, list).to - list + 1 }, (_, at) => list + at),
+          },
+        ],
       };
     },
   },
@@ -139,7 +166,9 @@ export const sequenceKinds: readonly FaultKind[] = [
     rule: ['sequence-ambiguous', 'ambiguous-step'],
     shownBy: 'from one state the same action leads to two others',
     make: (dice, demo) => {
-      const found = dice.pick(transitions(demo).filter(({ file, line }) => !demo.lines(file)[line]?.includes('dark')));
+      const found = dice.pick(
+        transitions(demo).filter(({ file, line }) => !demo.lines(file)[line]?.includes('dark')),
+      );
       const { file } = found;
       const step = block(demo, file, found.line);
       const to = /to: (.*)/.exec(step.text)?.[1] ?? '';
@@ -163,7 +192,10 @@ export const sequenceKinds: readonly FaultKind[] = [
     make: (dice, demo) => {
       const { file, line, text } = dice.pick(demo.linesWhere(sequences, /^ {6}end: /));
       const hold = Array.from({ length: 6 }, (_, at) => line - 3 + at);
-      return { ...onLine(demo, file, line, text.replace(/end: .*/, 'end: any-time')), places: [{ file, lines: hold }] };
+      return {
+        ...onLine(demo, file, line, text.replace(/end: .*/, 'end: any-time')),
+        places: [{ file, lines: hold }],
+      };
     },
   },
   {
@@ -171,10 +203,15 @@ export const sequenceKinds: readonly FaultKind[] = [
     rule: ['endless-hold', 'schema', 'broken-hold', 'no-way-to-code'],
     shownBy: 'the two times contradict each other',
     make: (dice, demo) => {
-      const { file, line, match } = dice.pick(demo.linesWhere(sequences, /leastSeconds: (\d+)(?:, mostSeconds: (\d+))?/));
+      const { file, line, match } = dice.pick(
+        demo.linesWhere(sequences, /leastSeconds: (\d+)(?:, mostSeconds: (\d+))?/),
+      );
       const [, least = '', inline] = match;
       const most = inline ?? /(\d+)/.exec(demo.lines(file)[line] ?? '')?.[1] ?? '';
-      const text = (demo.lines(file)[line - 1] ?? '').replace(`leastSeconds: ${least}`, `leastSeconds: ${most}`);
+      const text = (demo.lines(file)[line - 1] ?? '').replace(
+        `leastSeconds: ${least}`,
+        `leastSeconds: ${most}`,
+      );
       const edits = inline
         ? [demo.withLine(file, line, text.replace(`mostSeconds: ${most}`, `mostSeconds: ${least}`))]
         : [
@@ -186,7 +223,11 @@ export const sequenceKinds: readonly FaultKind[] = [
               ]),
             ),
           ];
-      return { what: `${file}:${line} least ${most} s, most ${least} s`, edits, places: [{ file, lines: [line, line + 1] }] };
+      return {
+        what: `${file}:${line} least ${most} s, most ${least} s`,
+        edits,
+        places: [{ file, lines: [line, line + 1] }],
+      };
     },
   },
   {
@@ -196,7 +237,11 @@ export const sequenceKinds: readonly FaultKind[] = [
     make: (dice, demo) => {
       const { file, line } = dice.pick(demo.linesWhere(sequences, /^ {6}(end|mostSeconds): /));
       const action = demo.lines(file).findLastIndex((text, at) => at < line && text === '    action:') + 1;
-      return { what: `${file}:${line} deleted`, edits: [demo.withLine(file, line, undefined)], places: [{ file, lines: [action, action + 1] }] };
+      return {
+        what: `${file}:${line} deleted`,
+        edits: [demo.withLine(file, line, undefined)],
+        places: [{ file, lines: [action, action + 1] }],
+      };
     },
   },
   {

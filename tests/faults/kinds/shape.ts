@@ -8,7 +8,9 @@ const enumLine = /^( *)(origin|system|trust|feeds|rear|kind|topology): ([a-z-]+)
 export function misspelt(word: string, below: (n: number) => number): string {
   const at = 1 + below(word.length - 2);
   const [a = '', b = ''] = [word.charAt(at), word.charAt(at + 1)];
-  return a === b || below(2) === 0 ? word.slice(0, at) + word.slice(at + 1) : word.slice(0, at) + b + a + word.slice(at + 2);
+  return a === b || below(2) === 0
+    ? word.slice(0, at) + word.slice(at + 1)
+    : word.slice(0, at) + b + a + word.slice(at + 2);
 }
 
 export const shapeKinds: readonly FaultKind[] = [
@@ -20,7 +22,7 @@ export const shapeKinds: readonly FaultKind[] = [
       const { file, line, text } = dice.pick(
         demo.linesWhere(
           /^profiles\//,
-          /^(code: |  - )"(0x[0-9A-F]+|[0-9]+|[0-9]+\.[0-9]*|[0-9]+\.?[0-9]*E[0-9]+)"$/,
+          /^(code: | {2}- )"(0x[0-9A-F]+|[0-9]+|[0-9]+\.[0-9]*|[0-9]+\.?[0-9]*E[0-9]+)"$/,
         ),
       );
       return onLine(demo, file, line, text.replaceAll('"', ''));
@@ -44,7 +46,10 @@ export const shapeKinds: readonly FaultKind[] = [
     shownBy: 'the kind of entry requires it',
     make: (dice, demo) => {
       const { file, line, text } = dice.pick(
-        demo.linesWhere(/^(profiles|sources|plans)\/|session\.yaml$/, /^(origin|system|trust|keptAt|feeds|rear|bench|date|takenBy|canCorrect): /),
+        demo.linesWhere(
+          /^(profiles|sources|plans)\/|session\.yaml$/,
+          /^(origin|system|trust|keptAt|feeds|rear|bench|date|takenBy|canCorrect): /,
+        ),
       );
       const first = demo.lines(file).findIndex((one) => /^[a-z]/.test(one)) + 1;
       // A missing field is shown where its block begins.
@@ -60,9 +65,20 @@ export const shapeKinds: readonly FaultKind[] = [
     rule: 'schema',
     shownBy: 'a number is text when a unit follows it',
     make: (dice, demo) => {
-      const units: Readonly<Record<string, string>> = { Volts: ' V', volts: ' V', Hz: ' Hz', ohms: ' Ω', Ohms: ' Ω', Db: 'dB', Percent: '%' };
+      const units: Readonly<Record<string, string>> = {
+        Volts: ' V',
+        volts: ' V',
+        Hz: ' Hz',
+        ohms: ' Ω',
+        Ohms: ' Ω',
+        Db: 'dB',
+        Percent: '%',
+      };
       const { file, line, text, match } = dice.pick(
-        demo.linesWhere(/^(statements|plans)\/|session\.yaml$/, /^ *[a-zA-Z]*(Volts|volts|Hz|ohms|Db|Percent): -?[0-9.]+$/),
+        demo.linesWhere(
+          /^(statements|plans)\/|session\.yaml$/,
+          /^ *[a-zA-Z]*(Volts|volts|Hz|ohms|Db|Percent): -?[0-9.]+$/,
+        ),
       );
       return onLine(demo, file, line, text + (units[match[1] ?? ''] ?? ''));
     },
@@ -83,9 +99,16 @@ export const shapeKinds: readonly FaultKind[] = [
     rule: 'schema',
     shownBy: 'no vehicle supply has as many volts, or as few',
     make: (dice, demo) => {
-      const { file, line, match } = dice.pick(demo.linesWhere(/session\.yaml$/, /^ {2}volts: (14\.4|12\.6)$/));
+      const { file, line, match } = dice.pick(
+        demo.linesWhere(/session\.yaml$/, /^ {2}volts: (14\.4|12\.6)$/),
+      );
       const volts = Number(match[1]);
-      return onLine(demo, file, line, `  volts: ${dice.pick([(volts * 10).toFixed(0), (volts / 10).toFixed(2)])}`);
+      return onLine(
+        demo,
+        file,
+        line,
+        `  volts: ${dice.pick([(volts * 10).toFixed(0), (volts / 10).toFixed(2)])}`,
+      );
     },
   },
   {
@@ -97,7 +120,10 @@ export const shapeKinds: readonly FaultKind[] = [
         demo.linesWhere(/^sources\/|session\.yaml$/, /^date: ([0-9]{4})-([0-9]{2})-([0-9]{2})$/),
       );
       const [, year = '', month = '', day = ''] = match;
-      const wrong = Number(day) > 12 ? [`${day}.${month}.${year}`, `${year}-${day}-${month}`] : [`${day}.${month}.${year}`, `${day}/${month}/${year}`];
+      const wrong =
+        Number(day) > 12
+          ? [`${day}.${month}.${year}`, `${year}-${day}-${month}`]
+          : [`${day}.${month}.${year}`, `${day}/${month}/${year}`];
       return onLine(demo, file, line, `date: ${dice.pick(wrong)}`);
     },
   },
@@ -106,8 +132,15 @@ export const shapeKinds: readonly FaultKind[] = [
     rule: 'schema',
     shownBy: 'YAML 1.2 reads yes and no as text',
     make: (dice, demo) => {
-      const { file, line, text } = dice.pick(demo.linesWhere(/^(families|plans)\//, /(touch|canCorrect): (true|false)/));
-      return onLine(demo, file, line, text.replace(/(touch|canCorrect): true/, '$1: yes').replace(/(touch|canCorrect): false/, '$1: no'));
+      const { file, line, text } = dice.pick(
+        demo.linesWhere(/^(families|plans)\//, /(touch|canCorrect): (true|false)/),
+      );
+      return onLine(
+        demo,
+        file,
+        line,
+        text.replace(/(touch|canCorrect): true/, '$1: yes').replace(/(touch|canCorrect): false/, '$1: no'),
+      );
     },
   },
   {
@@ -115,7 +148,9 @@ export const shapeKinds: readonly FaultKind[] = [
     rule: 'schema',
     shownBy: 'a list is required',
     make: (dice, demo) => {
-      const { file, line, text } = dice.pick(demo.linesWhere(/^(plans|sequences|guides)\//, /^(sources|cautions): \[[a-z0-9-]+(, [a-z0-9-]+)*\]$/));
+      const { file, line, text } = dice.pick(
+        demo.linesWhere(/^(plans|sequences|guides)\//, /^(sources|cautions): \[[a-z0-9-]+(, [a-z0-9-]+)*\]$/),
+      );
       return onLine(demo, file, line, text.replace('[', '').replace(']', ''));
     },
   },
@@ -135,7 +170,12 @@ export const shapeKinds: readonly FaultKind[] = [
     make: (dice, demo) => {
       const row = dice.pick(demo.rows.filter(({ volts }) => /[015]/.test(volts)));
       const letters: Readonly<Record<string, string>> = { '0': 'O', '1': 'l', '5': 'S' };
-      return onLine(demo, row.file, row.line, rowText({ ...row, volts: row.volts.replace(/[015]/, (figure) => letters[figure] ?? figure) }));
+      return onLine(
+        demo,
+        row.file,
+        row.line,
+        rowText({ ...row, volts: row.volts.replace(/[015]/, (figure) => letters[figure] ?? figure) }),
+      );
     },
   },
   {
@@ -153,7 +193,11 @@ export const shapeKinds: readonly FaultKind[] = [
     shownBy: 'the outputs are FL, FR, RL and RR',
     make: (dice, demo) => {
       const row = dice.pick(demo.rows);
-      const wrong = dice.pick([row.channel.toLowerCase(), row.channel.split('').reverse().join(''), `${row.channel}1`]);
+      const wrong = dice.pick([
+        row.channel.toLowerCase(),
+        row.channel.split('').reverse().join(''),
+        `${row.channel}1`,
+      ]);
       return onLine(demo, row.file, row.line, rowText({ ...row, channel: wrong }));
     },
   },
@@ -197,7 +241,11 @@ export const shapeKinds: readonly FaultKind[] = [
     mostEchoes: 8,
     make: (dice, demo) => {
       const file = dice.pick(demo.list(/readings\.csv$/));
-      return { what: `${file} without its header`, edits: [demo.withLine(file, 1, undefined)], places: [{ file, lines: [1] }] };
+      return {
+        what: `${file} without its header`,
+        edits: [demo.withLine(file, 1, undefined)],
+        places: [{ file, lines: [1] }],
+      };
     },
   },
   {
@@ -220,7 +268,11 @@ export const shapeKinds: readonly FaultKind[] = [
           return text === '' ? '' : cells.with(a, second).with(b, first).join(',');
         })
         .join('\n');
-      return { what: `${file} with columns ${a + 1} and ${b + 1} swapped`, edits: [{ file, content }], places: [{ file, lines: [1] }] };
+      return {
+        what: `${file} with columns ${a + 1} and ${b + 1} swapped`,
+        edits: [{ file, content }],
+        places: [{ file, lines: [1] }],
+      };
     },
   },
   {
@@ -229,7 +281,10 @@ export const shapeKinds: readonly FaultKind[] = [
     shownBy: 'no entry of the kind has such a field',
     make: (dice, demo) => {
       const { file, line, text, match } = dice.pick(
-        demo.linesWhere(/^(profiles|plans|sources|statements|sequences|families|guides)\/|\.yaml$/, /^ *(?:- )?([a-z][a-zA-Z]{3,}):( |$)/),
+        demo.linesWhere(
+          /^(profiles|plans|sources|statements|sequences|families|guides)\/|\.yaml$/,
+          /^ *(?:- )?([a-z][a-zA-Z]{3,}):( |$)/,
+        ),
       );
       const key = match[1] ?? '';
       let wrong = misspelt(key, (n) => dice.below(n));
@@ -243,11 +298,16 @@ export const shapeKinds: readonly FaultKind[] = [
     rule: 'unknown-key',
     shownBy: 'no entry of the kind has such a field',
     make: (dice, demo) => {
-      const { file, line, text } = dice.pick(demo.linesWhere(/^(profiles|statements|plans)\//, /^(origin|system|source|feeds|canCorrect): /));
+      const { file, line, text } = dice.pick(
+        demo.linesWhere(/^(profiles|statements|plans)\//, /^(origin|system|source|feeds|canCorrect): /),
+      );
       const mistake = onLine(demo, file, line, text.replace(/^([a-zA-Z]+):/, '$1x:'));
       return {
         ...mistake,
-        edits: mistake.edits.map((edit) => ({ ...edit, content: `\uFEFF${String(edit.content).replaceAll('\n', '\r\n')}` })),
+        edits: mistake.edits.map((edit) => ({
+          ...edit,
+          content: `\uFEFF${String(edit.content).replaceAll('\n', '\r\n')}`,
+        })),
       };
     },
   },
@@ -270,7 +330,9 @@ export const shapeKinds: readonly FaultKind[] = [
       const { file, line, text, match } = dice.pick(
         demo.linesWhere(/session\.yaml$/, /^ {2}(tolerancePercent|toleranceVolts|thdOfReadingPercent): /),
       );
-      const block = ['load', 'supply', 'instrument'].map((name) => demo.lineOf(file, new RegExp(`^${name}:`)));
+      const block = ['load', 'supply', 'instrument'].map((name) =>
+        demo.lineOf(file, new RegExp(`^${name}:`)),
+      );
       return {
         ...onLine(demo, file, line, text.trimStart()),
         places: [{ file, lines: [line, ...block] }],
@@ -288,7 +350,15 @@ export const shapeKinds: readonly FaultKind[] = [
       const cut = dice.pick([supply, supply + 2]);
       return {
         what: `${file} cut off before line ${cut}`,
-        edits: [{ file, content: demo.lines(file).slice(0, cut - 1).join('\n') }],
+        edits: [
+          {
+            file,
+            content: demo
+              .lines(file)
+              .slice(0, cut - 1)
+              .join('\n'),
+          },
+        ],
         places: [{ file, lines: [2, supply] }],
       };
     },

@@ -66,7 +66,13 @@ export const sheetKinds: readonly FaultKind[] = [
       const quiet = onScale(demo, ({ volts }) => Number(volts) < 0.1);
       const { session, profile } = dice.pick(quiet);
       const rows = demo.rows.filter(
-        (row) => row.session === session && row.profile === profile && row.channel === 'FL' && row.hz === 1000 && row.step > 0 && Number(row.volts) < 0.1,
+        (row) =>
+          row.session === session &&
+          row.profile === profile &&
+          row.channel === 'FL' &&
+          row.hz === 1000 &&
+          row.step > 0 &&
+          Number(row.volts) < 0.1,
       );
       return {
         what: `${rows[0]?.file}: millivolts in ${rows.length} quiet rows of ${profile}`,
@@ -90,7 +96,9 @@ export const sheetKinds: readonly FaultKind[] = [
       return {
         ...mistake,
         places: [
-          ...linesOf(demo.rows.filter((row) => row.profile === first.profile && sessions.includes(row.session))),
+          ...linesOf(
+            demo.rows.filter((row) => row.profile === first.profile && sessions.includes(row.session)),
+          ),
           ...sessions.map((session): Expected => ({ file: `outputs/${session}/session.yaml`, lines: 'any' })),
         ],
       };
@@ -107,7 +115,9 @@ export const sheetKinds: readonly FaultKind[] = [
           [...demo.answers.base.profiles.keys()]
             .filter((other) => other.split('/')[0] === profile.split('/')[0] && !profiles.includes(other))
             // The two must differ in level by 1 dB at least, and another bench must have measured the other.
-            .filter((other) => demo.likeSessions(session, other).length > 0 && apartDb(demo, profile, other) > 1)
+            .filter(
+              (other) => demo.likeSessions(session, other).length > 0 && apartDb(demo, profile, other) > 1,
+            )
             .map((other) => ({ session, profile, other })),
         ),
       );
@@ -119,8 +129,14 @@ export const sheetKinds: readonly FaultKind[] = [
         // Which of two sessions holds the wrong profile, two benches alone cannot say.
         places: [
           ...linesOf(rows),
-          ...linesOf(demo.rows.filter((row) => row.profile === other && demo.likeSessions(session, other).includes(row.session))),
-          ...[session, ...demo.likeSessions(session, other)].map((id): Expected => ({ file: `outputs/${id}/session.yaml`, lines: 'any' })),
+          ...linesOf(
+            demo.rows.filter(
+              (row) => row.profile === other && demo.likeSessions(session, other).includes(row.session),
+            ),
+          ),
+          ...[session, ...demo.likeSessions(session, other)].map(
+            (id): Expected => ({ file: `outputs/${id}/session.yaml`, lines: 'any' }),
+          ),
         ],
       };
     },
@@ -134,7 +150,13 @@ export const sheetKinds: readonly FaultKind[] = [
       const profiles = demo.answers.base.readings.get(row.session)?.profiles ?? [];
       const others = profiles.flatMap((profile) => {
         const same = demo.rows.find(
-          (one) => one.file === row.file && one.profile === profile && one.channel === row.channel && one.hz === row.hz && one.step === row.step && one.repeat === row.repeat,
+          (one) =>
+            one.file === row.file &&
+            one.profile === profile &&
+            one.channel === row.channel &&
+            one.hz === row.hz &&
+            one.step === row.step &&
+            one.repeat === row.repeat,
         );
         return same && profile !== row.profile ? [same] : [];
       });
@@ -153,10 +175,21 @@ export const sheetKinds: readonly FaultKind[] = [
     mostEchoes: 4,
     make: (dice, demo) => {
       const row = dice.pick(
-        demo.rows.filter((one) => one.channel === 'RL' && one.hz === 1000 && rearApart(demo).includes(one.profile) && one.step < demo.cleanStep(one.profile)),
+        demo.rows.filter(
+          (one) =>
+            one.channel === 'RL' &&
+            one.hz === 1000 &&
+            rearApart(demo).includes(one.profile) &&
+            one.step < demo.cleanStep(one.profile),
+        ),
       );
       const front = demo.rows.filter(
-        (one) => one.file === row.file && one.profile === row.profile && one.channel === 'FL' && one.hz === 1000 && one.step === row.step,
+        (one) =>
+          one.file === row.file &&
+          one.profile === row.profile &&
+          one.channel === 'FL' &&
+          one.hz === 1000 &&
+          one.step === row.step,
       );
       const swapped = demo.withRows([row, ...front], (one) =>
         one.channel === 'RL' ? { volts: front[0]?.volts ?? '' } : { volts: row.volts },
@@ -175,17 +208,28 @@ export const sheetKinds: readonly FaultKind[] = [
     mostEchoes: 4,
     make: (dice, demo) => {
       const shown = rearApart(demo).filter(
-        (profile) => demo.list(/^statements\//).some((file) => demo.text(file).includes(profile)) || (demo.answers.base.sessionsOfProfile.get(profile) ?? []).length > 1,
+        (profile) =>
+          demo.list(/^statements\//).some((file) => demo.text(file).includes(profile)) ||
+          (demo.answers.base.sessionsOfProfile.get(profile) ?? []).length > 1,
       );
       const profile = dice.pick(shown);
       const session = dice.pick((demo.answers.base.sessionsOfProfile.get(profile) ?? []).map(({ id }) => id));
-      const rows = demo.rows.filter((row) => row.session === session && row.profile === profile && (row.channel === 'FR' || row.channel === 'RL'));
+      const rows = demo.rows.filter(
+        (row) =>
+          row.session === session &&
+          row.profile === profile &&
+          (row.channel === 'FR' || row.channel === 'RL'),
+      );
       const likely = [session, ...demo.likeSessions(session, profile)];
       return {
         what: `${rows[0]?.file}: FR and RL of ${profile} swapped`,
         edits: [demo.withRows(rows, ({ channel }) => ({ channel: channel === 'FR' ? 'RL' : 'FR' }))],
         places: [
-          ...linesOf(demo.rows.filter((row) => row.profile === profile && likely.includes(row.session) && row.channel !== 'FL')),
+          ...linesOf(
+            demo.rows.filter(
+              (row) => row.profile === profile && likely.includes(row.session) && row.channel !== 'FL',
+            ),
+          ),
           ...claimsOf(demo, profile),
         ],
       };
@@ -198,10 +242,17 @@ export const sheetKinds: readonly FaultKind[] = [
     mostEchoes: 4,
     make: (dice, demo) => {
       const row = dice.pick(
-        demo.rows.filter((one) => demo.answers.outputs.get(one.profile)?.mutedChannels.some((channel) => channel === one.channel)),
+        demo.rows.filter((one) =>
+          demo.answers.outputs.get(one.profile)?.mutedChannels.some((channel) => channel === one.channel),
+        ),
       );
       const front = demo.rows.find(
-        (one) => one.file === row.file && one.profile === row.profile && one.channel === 'FL' && one.step === row.step && one.hz === row.hz,
+        (one) =>
+          one.file === row.file &&
+          one.profile === row.profile &&
+          one.channel === 'FL' &&
+          one.step === row.step &&
+          one.hz === row.hz,
       );
       return {
         what: `${row.file}:${row.line} ${row.profile} ${row.channel} reads as FL`,
@@ -217,17 +268,36 @@ export const sheetKinds: readonly FaultKind[] = [
     mostEchoes: 6,
     make: (dice, demo) => {
       const pairs = [...demo.answers.base.readings.values()].flatMap(({ session, profiles }) =>
-        profiles.flatMap((a) => profiles.filter((b) => a !== b && a.split('/')[0] === b.split('/')[0]).map((b) => ({ session, a, b }))),
+        profiles.flatMap((a) =>
+          profiles
+            .filter((b) => a !== b && a.split('/')[0] === b.split('/')[0])
+            .map((b) => ({ session, a, b })),
+        ),
       );
       const { session, a, b } = dice.pick(pairs);
-      const from = demo.rows.filter((row) => row.session === session && row.profile === a && row.channel === 'FL' && row.hz === 1000);
-      const to = demo.rows.filter((row) => row.session === session && row.profile === b && row.channel === 'FL' && row.hz === 1000);
+      const from = demo.rows.filter(
+        (row) => row.session === session && row.profile === a && row.channel === 'FL' && row.hz === 1000,
+      );
+      const to = demo.rows.filter(
+        (row) => row.session === session && row.profile === b && row.channel === 'FL' && row.hz === 1000,
+      );
       const like = (row: Row) => from.find((one) => one.step === row.step && one.repeat === row.repeat);
       const changed = to.filter(like);
       return {
         what: `${to[0]?.file}: the volume scale of ${b} is that of ${a}`,
-        edits: [demo.withRows(changed, (row) => ({ volts: like(row)?.volts ?? row.volts, thd: like(row)?.thd ?? row.thd }))],
-        places: [...linesOf(changed), ...linesOf(from), ...claimsOf(demo, b), { file: `profiles/${b}.yaml`, lines: 'any' }, { file: `profiles/${a}.yaml`, lines: 'any' }],
+        edits: [
+          demo.withRows(changed, (row) => ({
+            volts: like(row)?.volts ?? row.volts,
+            thd: like(row)?.thd ?? row.thd,
+          })),
+        ],
+        places: [
+          ...linesOf(changed),
+          ...linesOf(from),
+          ...claimsOf(demo, b),
+          { file: `profiles/${b}.yaml`, lines: 'any' },
+          { file: `profiles/${a}.yaml`, lines: 'any' },
+        ],
       };
     },
   },
@@ -242,7 +312,10 @@ export const sheetKinds: readonly FaultKind[] = [
       const line = demo.lineOf(file, /^ {2}volts: /);
       return {
         ...onLine(demo, file, line, '  volts: 8.4'),
-        places: [{ file, lines: [line] }, ...linesOf(demo.rows.filter((row) => row.session === session && Number(row.volts) > 5.5))],
+        places: [
+          { file, lines: [line] },
+          ...linesOf(demo.rows.filter((row) => row.session === session && Number(row.volts) > 3)),
+        ],
       };
     },
   },
@@ -270,7 +343,10 @@ export const sheetKinds: readonly FaultKind[] = [
       const file = dice.pick(demo.list(/session\.yaml$/));
       const line = demo.lineOf(file, /^ {6}toHz: 30000$/);
       const high = demo.rows.filter((row) => row.session === file.split('/')[1] && row.hz > 2200);
-      return { ...onLine(demo, file, line, '      toHz: 3000'), places: [{ file, lines: [line, line - 1] }, ...linesOf(high)] };
+      return {
+        ...onLine(demo, file, line, '      toHz: 3000'),
+        places: [{ file, lines: [line, line - 1] }, ...linesOf(high)],
+      };
     },
   },
 ];
@@ -278,7 +354,9 @@ export const sheetKinds: readonly FaultKind[] = [
 /** How far the levels of two profiles lie apart, dB: the median over the steps both play clean. */
 function apartDb(demo: Demo, a: string, b: string): number {
   const [ofA, ofB] = [demo.answers.outputs.get(a), demo.answers.outputs.get(b)];
-  const levels = new Map(ofB?.levelByStep.filter(({ clean }) => clean).map(({ step, volts }) => [step, volts.value]));
+  const levels = new Map(
+    ofB?.levelByStep.filter(({ clean }) => clean).map(({ step, volts }) => [step, volts.value]),
+  );
   const apart = (ofA?.levelByStep ?? [])
     .flatMap(({ step, volts, clean }) => {
       const other = levels.get(step);

@@ -35,7 +35,15 @@ export const sourceKinds: readonly FaultKind[] = [
       const { file, line } = dice.pick(demo.linesWhere(/^profiles\//, /^sources:$/));
       return {
         what: `${file} cut off before line ${line}`,
-        edits: [{ file, content: `${demo.lines(file).slice(0, line - 1).join('\n')}\n` }],
+        edits: [
+          {
+            file,
+            content: `${demo
+              .lines(file)
+              .slice(0, line - 1)
+              .join('\n')}\n`,
+          },
+        ],
         places: [{ file, lines: [1, 2] }],
       };
     },
@@ -46,7 +54,11 @@ export const sourceKinds: readonly FaultKind[] = [
     shownBy: 'a bench session is its own source, of that kind',
     make: (dice, demo) => {
       const { file, line } = dice.pick(demo.linesWhere(/session\.yaml$/, /^source: /));
-      const other = dice.pick(['kestrane-bulletin-14-07', 'kestrane-unit-data-sheet', 'telephone-notes-2026']);
+      const other = dice.pick([
+        'kestrane-bulletin-14-07',
+        'kestrane-unit-data-sheet',
+        'telephone-notes-2026',
+      ]);
       return onLine(demo, file, line, `source: ${other}`);
     },
   },
@@ -74,7 +86,10 @@ export const sourceKinds: readonly FaultKind[] = [
         ...onLine(demo, file, line, 'source: kestrane-bulletin-14-07'),
         // The claim about the later machine may be named in its place.
         places: [
-          { file, lines: [line, ...demo.linesWhere(new RegExp(`^${file}$`), laterProfile).map((one) => one.line)] },
+          {
+            file,
+            lines: [line, ...demo.linesWhere(new RegExp(`^${file}$`), laterProfile).map((one) => one.line)],
+          },
         ],
       };
     },
@@ -85,7 +100,10 @@ export const sourceKinds: readonly FaultKind[] = [
     shownBy: 'the bulletin is of 2014, the family of 2019 or later',
     make: (dice, demo) => {
       const { file, line } = dice.pick(
-        demo.linesWhere(/^profiles\/(northpane|lanternby)\//, /^ {2}- kestrane-(bulletin-22-03|unit-data-sheet)$/),
+        demo.linesWhere(
+          /^profiles\/(northpane|lanternby)\//,
+          /^ {2}- kestrane-(bulletin-22-03|unit-data-sheet)$/,
+        ),
       );
       return onLine(demo, file, line, '  - kestrane-bulletin-14-07');
     },
@@ -103,7 +121,9 @@ export const sourceKinds: readonly FaultKind[] = [
         ...onLine(demo, file, line, `date: ${year}-03-28`),
         places: [
           { file, lines: [line] },
-          ...demo.list(/^(statements|profiles|families|sequences|guides)\//).map((one) => ({ file: one, lines: 'any' as const })),
+          ...demo
+            .list(/^(statements|profiles|families|sequences|guides)\//)
+            .map((one) => ({ file: one, lines: 'any' as const })),
         ],
       };
     },

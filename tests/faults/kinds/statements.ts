@@ -24,7 +24,8 @@ function claims(demo: Demo, traits: readonly string[]): PlacedClaim[] {
       const output = demo.answers.outputs.get(claim.profile);
       const field = Object.keys(claim).find((key) => key.startsWith('value')) ?? '';
       const stated = (claim as unknown as Readonly<Record<string, unknown>>)[field];
-      if (!output || !traits.includes(claim.trait) || claim.trait === 'muted' || typeof stated !== 'number') return [];
+      if (!output || !traits.includes(claim.trait) || claim.trait === 'muted' || typeof stated !== 'number')
+        return [];
       const computed = underMainConditions(output, claim.trait);
       const values = computed.map((one) => one.value);
       const tolerance = Math.max(
@@ -74,7 +75,12 @@ export const statementKinds: readonly FaultKind[] = [
     },
   },
   { name: 'stale bass boost', rule: 'stated-versus-computed', shownBy, make: stale(['bass-boost'], 1) },
-  { name: 'stale corner', rule: 'stated-versus-computed', shownBy, make: stale(['lower-corner', 'upper-corner'], 0) },
+  {
+    name: 'stale corner',
+    rule: 'stated-versus-computed',
+    shownBy,
+    make: stale(['lower-corner', 'upper-corner'], 0),
+  },
   {
     name: 'minus lost from a rear level',
     rule: 'stated-versus-computed',
@@ -107,7 +113,9 @@ export const statementKinds: readonly FaultKind[] = [
     rule: 'stated-versus-computed',
     shownBy: 'the readings of that output say otherwise',
     make: (dice, demo) => {
-      const { file, line, text, match } = dice.pick(demo.linesWhere(/^statements\//, /^ {4}value: (true|false)$/));
+      const { file, line, text, match } = dice.pick(
+        demo.linesWhere(/^statements\//, /^ {4}value: (true|false)$/),
+      );
       return onLine(demo, file, line, text.replace(/true|false/, match[1] === 'true' ? 'false' : 'true'));
     },
   },
@@ -125,11 +133,15 @@ export const statementKinds: readonly FaultKind[] = [
           computed.length > 0 &&
           output.profile.split('/')[0] === profile.split('/')[0] &&
           computed.every(
-            (value) => Math.abs(value.value - one.stated) > 2 * Math.hypot(one.allowed, value.expandedUncertainty),
+            (value) =>
+              Math.abs(value.value - one.stated) > 2 * Math.hypot(one.allowed, value.expandedUncertainty),
           )
         );
       });
-      const line = demo.lines(one.file).findLastIndex((text, at) => at < one.line && text.includes(`profile: ${profile}`)) + 1;
+      const line =
+        demo
+          .lines(one.file)
+          .findLastIndex((text, at) => at < one.line && text.includes(`profile: ${profile}`)) + 1;
       const text = (demo.lines(one.file)[line - 1] ?? '').replace(profile, dice.pick(others).profile);
       return { ...onLine(demo, one.file, line, text), places: [{ file: one.file, lines: [line, one.line] }] };
     },
@@ -159,7 +171,9 @@ export const statementKinds: readonly FaultKind[] = [
       const family = file.split('/')[1] ?? '';
       const own = file.slice('profiles/'.length, -'.yaml'.length);
       const twin = (id: string): boolean =>
-        [...(demo.answers.outputGroups.get(family)?.groups ?? [])].some(({ profiles }) => profiles.includes(id) && profiles.includes(own));
+        [...(demo.answers.outputGroups.get(family)?.groups ?? [])].some(
+          ({ profiles }) => profiles.includes(id) && profiles.includes(own),
+        );
       const others = (demo.answers.base.profilesOfFamily.get(family) ?? []).filter(
         // A profile that itself points back here would make a circle, which is another mistake.
         ({ id, data }) => id !== own && !twin(id) && data.sameAs === undefined,

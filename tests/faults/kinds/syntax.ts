@@ -48,8 +48,9 @@ export const syntaxKinds: readonly FaultKind[] = [
     },
   },
   {
-    name: 'title with a colon, without quotes',
-    rule: 'syntax',
+    name: 'text with a colon, without quotes',
+    // In a list it is a block of fields as far as YAML goes, and only the schema knows better.
+    rule: ['syntax', 'schema'],
     shownBy: 'a second “: ” on the line',
     make: (dice, demo) => {
       const { file, line, text } = dice.pick(
@@ -74,7 +75,9 @@ export const syntaxKinds: readonly FaultKind[] = [
     rule: 'syntax',
     shownBy: 'YAML has no end for it',
     make: (dice, demo) => {
-      const { file, line, text } = dice.pick(demo.linesWhere(/^(sequences|plans|families)\//, /[a-z]: \[[^\]]*\]$/));
+      const { file, line, text } = dice.pick(
+        demo.linesWhere(/^(sequences|plans|families)\//, /[a-z]: \[[^\]]*\]$/),
+      );
       return onLine(demo, file, line, text.slice(0, -1));
     },
   },
@@ -83,7 +86,9 @@ export const syntaxKinds: readonly FaultKind[] = [
     rule: 'syntax',
     shownBy: 'entries hold no aliases',
     make: (dice, demo) => {
-      const { file, line, text } = dice.pick(demo.linesWhere(/^(profiles|statements|sources)\//, /^(family|source|kind): /));
+      const { file, line, text } = dice.pick(
+        demo.linesWhere(/^(profiles|statements|sources)\//, /^(family|source|kind): /),
+      );
       return onLine(demo, file, line, text.replace(': ', ': &it '));
     },
   },
@@ -122,7 +127,11 @@ export const syntaxKinds: readonly FaultKind[] = [
     shownBy: 'the file has no --- at its top',
     make: (dice, demo) => {
       const file = dice.pick(demo.list(/^(families|guides)\//));
-      return { what: `${file} without its first ---`, edits: [demo.withLine(file, 1, undefined)], places: [{ file, lines: [1] }] };
+      return {
+        what: `${file} without its first ---`,
+        edits: [demo.withLine(file, 1, undefined)],
+        places: [{ file, lines: [1] }],
+      };
     },
   },
   {
@@ -145,10 +154,22 @@ export const syntaxKinds: readonly FaultKind[] = [
     shownBy: 'the bytes are not UTF-8',
     make: (dice, demo) => {
       const file = dice.pick(demo.list(/\.(yaml|md)$/).filter((one) => /[’“”]/.test(demo.text(one))));
-      const windows: Readonly<Record<string, number>> = { '’': 0x92, '“': 0x93, '”': 0x94, '—': 0x97, '−': 0x2d };
-      const content = Uint8Array.from([...demo.text(file)].map((one) => windows[one] ?? one.charCodeAt(0) & 0xff));
+      const windows: Readonly<Record<string, number>> = {
+        '’': 0x92,
+        '“': 0x93,
+        '”': 0x94,
+        '—': 0x97,
+        '−': 0x2d,
+      };
+      const content = Uint8Array.from(
+        [...demo.text(file)].map((one) => windows[one] ?? one.charCodeAt(0) & 0xff),
+      );
       const bad = demo.lines(file).findIndex((text) => /[’“”]/.test(text)) + 1;
-      return { what: `${file} as Windows-1252`, edits: [{ file, content }], places: [{ file, lines: [1, bad] }] };
+      return {
+        what: `${file} as Windows-1252`,
+        edits: [{ file, content }],
+        places: [{ file, lines: [1, bad] }],
+      };
     },
   },
   {
@@ -213,7 +234,11 @@ export const syntaxKinds: readonly FaultKind[] = [
       const { file, line, text } = dice.pick(demo.linesWhere(/^sequences\//, /action: \{/));
       const left = text.slice(0, text.indexOf('{') + 3 + dice.below(8));
       const content = [...demo.lines(file).slice(0, line - 1), left].join('\n');
-      return { what: `${file} cut off in line ${line}`, edits: [{ file, content }], places: [{ file, lines: [line] }] };
+      return {
+        what: `${file} cut off in line ${line}`,
+        edits: [{ file, content }],
+        places: [{ file, lines: [line] }],
+      };
     },
   },
   {
@@ -222,10 +247,18 @@ export const syntaxKinds: readonly FaultKind[] = [
     shownBy: 'the row has a cell too many',
     make: (dice, demo) => {
       const row = dice.pick(demo.rows);
-      const mistake = onLine(demo, row.file, row.line, rowText({ ...row, volts: row.volts.replace('.', ',') }));
+      const mistake = onLine(
+        demo,
+        row.file,
+        row.line,
+        rowText({ ...row, volts: row.volts.replace('.', ',') }),
+      );
       return {
         ...mistake,
-        edits: mistake.edits.map(({ file, content }) => ({ file, content: String(content).replaceAll('\n', '\r\n') })),
+        edits: mistake.edits.map(({ file, content }) => ({
+          file,
+          content: String(content).replaceAll('\n', '\r\n'),
+        })),
       };
     },
   },
