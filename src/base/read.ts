@@ -2,6 +2,7 @@
 import type { z } from 'zod';
 import { type EntryData, entrySchemas, type Kind, kindNouns, markdownKinds } from '../../schemas/index.ts';
 import { type Base, Entry, type EntryMap } from './base.ts';
+import { beyondBounds } from './bounds.ts';
 import { type ContentFiles, FolderFiles } from './content-folder.ts';
 import { compareFindings, type Finding, type Place } from './finding.ts';
 import { danglingLinks, linkedKinds } from './links.ts';
@@ -103,7 +104,10 @@ function parsedEntry(
   kind: Kind,
   id: string,
 ): { entry: Entry | undefined; findings: readonly Finding[] } {
-  const markdown = markdownKinds.includes(kind) ? readMarkdown(source) : undefined;
+  const isMarkdown = markdownKinds.includes(kind);
+  const beyond = beyondBounds(source, isMarkdown);
+  if (beyond) return { entry: undefined, findings: [beyond] };
+  const markdown = isMarkdown ? readMarkdown(source) : undefined;
   const read = markdown ?? readYaml(source);
   if (read.findings.length > 0) return { entry: undefined, findings: read.findings };
   const noun = kindNouns[kind];

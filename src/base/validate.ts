@@ -101,9 +101,7 @@ function issueFindings(
     return [
       at(
         `${label} must be ${wanted(issue.expected)}, and this is ${kindOf(input)}.`,
-        issue.expected === 'string' && source.includes(': ')
-          ? 'Text that contains a colon stands in quotes: put them around the whole text.'
-          : 'See the field reference.',
+        'See the field reference.',
       ),
     ];
   }

@@ -42,8 +42,7 @@ export function readYaml(source: TextFile, text: string = source.text, offset = 
   const spans = new Map<string, Span>();
   const aliasAt = document.contents ? collectSpans(document.contents, spans, offset) : undefined;
   // What follows the first error is mostly its echo.
-  const [error, next] = document.errors;
-  const findings = error ? [syntaxFinding(source, error, next, offset, spans)] : [];
+  const findings = document.errors.slice(0, 1).map((error) => syntaxFinding(source, error, offset, spans));
   if (aliasAt !== undefined) {
     findings.push({
       rule: 'syntax',
@@ -161,41 +160,20 @@ const syntaxHelp: Readonly<Partial<Record<string, readonly [message: string, hel
 function syntaxFinding(
   source: TextFile,
   error: YAMLError,
-  next: YAMLError | undefined,
   offset: number,
   spans: ReadonlyMap<string, Span>,
 ): Finding {
-  const { code, pos } = betterSeen(source, error, next, offset, spans);
-  const known = syntaxHelp[code];
+  const known = syntaxHelp[error.code];
+  const opening = error.code === 'MISSING_CHAR' ? openedAt(source, error.pos[0] + offset, spans) : undefined;
+  const [start, end] = opening === undefined ? error.pos : [opening - offset, opening - offset + 1];
   return {
     rule: 'syntax',
     severity: 'error',
-    place: source.place(offset + pos[0], offset + pos[1]),
+    place: source.place(offset + start, offset + end),
     message: known?.[0] ?? `This cannot be read as YAML: ${error.message.split('\n')[0] ?? error.code}.`,
     help: known?.[1] ?? 'Compare with an entry of the same kind that works.',
     related: [],
   };
-}
-
-/** What the parser stumbled over is not always what the person has to mend: the code and place that is. */
-function betterSeen(
-  source: TextFile,
-  { code, pos, message }: YAMLError,
-  next: YAMLError | undefined,
-  offset: number,
-  spans: ReadonlyMap<string, Span>,
-): Pick<YAMLError, 'code' | 'pos'> {
-  if (code === 'MISSING_CHAR' || message.startsWith('Flow ')) {
-    const opening = openedAt(source, pos[0] + offset, spans);
-    if (opening !== undefined) return { code: 'MISSING_CHAR', pos: [opening - offset, opening - offset + 1] };
-  }
-  // A line indented deeper than the value above it, which the parser takes for a part of that value.
-  if (code === 'BLOCK_AS_IMPLICIT_KEY' && next?.code === 'MULTILINE_IMPLICIT_KEY' && next.pos[0] === pos[0]) {
-    const lineStart = source.text.lastIndexOf('\n', next.pos[1] + offset - 1) + 1 - offset;
-    const indent = /^ */.exec(source.text.slice(lineStart + offset))?.[0].length ?? 0;
-    return { code: 'BAD_INDENT', pos: [lineStart + indent, next.pos[1]] };
-  }
-  return { code, pos };
 }
 
 /** The parser notices an unclosed quote or bracket where the text ends; the person needs its beginning. */

@@ -152,10 +152,11 @@ function majorityAt({ alike }: Pair, { a }: CommonPoint): string[] | undefined {
 /** Of the repeats behind a point, the one farthest from what the other session reads. */
 function farthest(answers: Answers, profile: string, here: Point, there: Point): string | undefined {
   const table = answers.base.readings.get(here.session);
-  const readings = table?.readingsOf(profile) ?? [];
-  return [...here.readings]
-    .map((id) => ({ id, volts: readings.find((one) => one.id === id)?.voltsRms ?? there.voltsRms }))
-    .sort((x, y) => Math.abs(y.volts - there.voltsRms) - Math.abs(x.volts - there.voltsRms))[0]?.id;
+  const behind = new Set(here.readings);
+  const off = ({ voltsRms }: { voltsRms: number }) => Math.abs(voltsRms - there.voltsRms);
+  return (table?.readingsOf(profile) ?? [])
+    .filter((one) => behind.has(one.id))
+    .sort((x, y) => off(y) - off(x))[0]?.id;
 }
 
 function offsetFinding(

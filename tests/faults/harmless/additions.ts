@@ -273,11 +273,14 @@ export const additionKinds: readonly HarmlessKind[] = [
   {
     name: 'one more caution',
     make: (dice, demo) => {
-      const { file, line, text } = dice.pick(demo.linesWhere(/^(guides|sequences)\//, /^cautions: \[/));
-      const more = ['hearing', 'fuse', 'bridged-outputs', 'disconnect-battery'].filter(
-        (one) => !text.includes(one),
-      );
-      const changed = text.replace(']', `, ${dice.pick(more)}]`);
+      const more = demo
+        .linesWhere(/^(guides|sequences)\//, /^cautions: \[/)
+        .flatMap((one) =>
+          ['hearing', 'fuse', 'bridged-outputs', 'disconnect-battery']
+            .filter((caution) => !one.text.includes(caution))
+            .map((caution) => ({ ...one, changed: one.text.replace(']', `, ${caution}]`) })),
+        );
+      const { file, line, changed } = dice.pick(more);
       return { what: `${file}:${line} ${changed}`, edits: [demo.withLine(file, line, changed)] };
     },
   },
