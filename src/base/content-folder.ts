@@ -16,7 +16,7 @@ export class CannotRun extends Error {
 }
 
 /** Larger files are refused by size alone: an entry is a page of text, a sheet a day's readings. */
-export const mostEntryBytes = 1024 ** 2;
+export const mostEntryBytes = 128 * 1024;
 export const mostSheetBytes = 64 * 1024 ** 2;
 
 /**
@@ -89,14 +89,14 @@ export class FolderFiles implements ContentFiles {
 }
 
 function tooLarge(file: string, bytes: number): ReadFile | undefined {
-  const most = file.endsWith('.csv') ? mostSheetBytes : mostEntryBytes;
+  const isSheet = file.endsWith('.csv');
+  const most = isSheet ? mostSheetBytes : mostEntryBytes;
   if (bytes <= most) return undefined;
+  const [unit, size] = isSheet ? (['MB', 1024 ** 2] as const) : (['kB', 1024] as const);
   return refused(
     file,
-    `This file is ${Math.ceil(bytes / 1024 ** 2)} MB; the most is ${most / 1024 ** 2} MB.`,
-    file.endsWith('.csv')
-      ? 'Split it into several sessions.'
-      : 'Shorten it, or split it into several entries.',
+    `This file is ${Math.ceil(bytes / size)} ${unit}; the most is ${most / size} ${unit}.`,
+    isSheet ? 'Split it into several sessions.' : 'Shorten it, or split it into several entries.',
   );
 }
 

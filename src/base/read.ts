@@ -2,6 +2,7 @@
 import type { z } from 'zod';
 import { type EntryData, entrySchemas, type Kind, kindNouns, markdownKinds } from '../../schemas/index.ts';
 import { type Base, Entry, type EntryMap } from './base.ts';
+import { beyondBounds } from './bounds.ts';
 import { type ContentFiles, FolderFiles } from './content-folder.ts';
 import { compareFindings, type Finding, type Place } from './finding.ts';
 import { danglingLinks, linkedKinds } from './links.ts';
@@ -60,6 +61,7 @@ export async function readBase(from: string | ContentFiles, memory: Memory = noM
     } else broken.add(`${role.kind}/${role.id}`);
   }
 
+  findings.push(...misplacedProfiles(entries, broken));
   const base = link(content.folder, entries, readings);
   findings.push(...placementFindings(base, broken), ...danglingLinks(base, broken));
   return { base, findings: findings.sort(compareFindings) };
@@ -102,7 +104,10 @@ function parsedEntry(
   kind: Kind,
   id: string,
 ): { entry: Entry | undefined; findings: readonly Finding[] } {
-  const markdown = markdownKinds.includes(kind) ? readMarkdown(source) : undefined;
+  const isMarkdown = markdownKinds.includes(kind);
+  const beyond = beyondBounds(source, isMarkdown);
+  if (beyond) return { entry: undefined, findings: [beyond] };
+  const markdown = isMarkdown ? readMarkdown(source) : undefined;
   const read = markdown ?? readYaml(source);
   if (read.findings.length > 0) return { entry: undefined, findings: read.findings };
   const noun = kindNouns[kind];
@@ -182,6 +187,31 @@ const badName: FileRole = {
   help: 'Use lower-case letters, digits and single hyphens for files and folders.',
 };
 
+/**
+ * A finding for each profile that names another family than the one it lies with. Nothing can be said of its
+ * code or its readings until that is mended, so it is left out as one that could not be read.
+ */
+function misplacedProfiles(entries: ReadonlyMap<Kind, Map<string, Entry>>, broken: Set<string>): Finding[] {
+  const findings: Finding[] = [];
+  const profiles = (entries.get('profiles') ?? new Map<string, Entry>()) as Map<string, Entry<'profiles'>>;
+  for (const profile of [...profiles.values()]) {
+    const { family } = profile.data;
+    const isKnown = entries.get('families')?.has(family) || broken.has(`families/${family}`);
+    if (!isKnown || profile.id.startsWith(`${family}/`)) continue;
+    profiles.delete(profile.id);
+    broken.add(`profiles/${profile.id}`);
+    findings.push(
+      finding(
+        'schema',
+        profile.place(['family']),
+        `This profile lies in profiles/${profile.id.split('/')[0] ?? ''}/ but names the family “${family}”.`,
+        `Move the file to profiles/${family}/, or correct the family.`,
+      ),
+    );
+  }
+  return findings;
+}
+
 /** Files that belong together but do not stand together. */
 function placementFindings(base: Base, broken: ReadonlySet<string>): Finding[] {
   const findings: Finding[] = [];
@@ -209,17 +239,6 @@ function placementFindings(base: Base, broken: ReadonlySet<string>): Finding[] {
         table.source.place(0),
         'These readings have no session.yaml, so nobody can tell where they come from.',
         'Add a session.yaml beside them with date, bench, instrument and source.',
-      ),
-    );
-  }
-  for (const profile of base.profiles.values()) {
-    if (profile.id.startsWith(`${profile.data.family}/`)) continue;
-    findings.push(
-      finding(
-        'schema',
-        profile.place(['family']),
-        `This profile lies in profiles/${profile.id.split('/')[0] ?? ''}/ but names the family “${profile.data.family}”.`,
-        `Move the file to profiles/${profile.data.family}/, or correct the family.`,
       ),
     );
   }

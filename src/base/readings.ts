@@ -319,6 +319,18 @@ function headerFindings(source: TextFile, cells: readonly string[], line: number
       ),
     ];
   }
+  if (!cells.some(isColumn)) {
+    return [
+      {
+        ...rowFinding(
+          cellPlace(source, line, -1),
+          'This line does not name the columns.',
+          `Begin the sheet with the line ${readingColumns.join(',')}.`,
+        ),
+        rule: 'schema',
+      },
+    ];
+  }
   const further = cells.slice(readingColumns.length).map((found, index) => ({
     ...rowFinding(
       cellPlace(source, line, readingColumns.length + index),

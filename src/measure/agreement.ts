@@ -6,6 +6,7 @@ import { ratioDb, relativeToDb } from './level.ts';
 import type { Point } from './point.ts';
 import { ownUncertaintyDb, pointVolts, quantity } from './propagate.ts';
 import type { Quantity } from './quantity.ts';
+import { frontChannel } from './session-points.ts';
 import { type Component, limits, scaled } from './uncertainty.ts';
 
 /** A point both sessions measured, and how far apart they read. */
@@ -113,7 +114,10 @@ export function likelierAtFault(
   return undefined;
 }
 
-/** How far a point lies off the mean of its two neighbours in step, or else in frequency, dB. */
+/**
+ * How far a point lies off the mean of its two neighbours in step, or else in frequency, dB; where it has none,
+ * how far its channel's level against the front is off what it is at the other points of that channel.
+ */
 function roughnessDb(point: Point, points: readonly Point[]): number | undefined {
   const level = ratioDb(point.voltsRms);
   const offLine = (line: readonly Point[], order: (one: Point) => number): number | undefined => {
@@ -134,8 +138,31 @@ function roughnessDb(point: Point, points: readonly Point[]): number | undefined
     offLine(
       sameChannel.filter((one) => one.step === point.step),
       (one) => Math.log(one.hz),
-    )
+    ) ??
+    offBalanceDb(point, sameChannel, points)
   );
+}
+
+function offBalanceDb(
+  point: Point,
+  sameChannel: readonly Point[],
+  points: readonly Point[],
+): number | undefined {
+  if (point.channel === frontChannel) return undefined;
+  const balanceDb = (one: Point): number | undefined => {
+    const front = points.find(
+      ({ channel, step, hz }) => channel === frontChannel && step === one.step && hz === one.hz,
+    );
+    // A silent output reads nothing at times: the last digit is the most it can have been.
+    const least = one.influences.resolutionVolts;
+    return front && front.voltsRms > 0 ? ratioDb(Math.max(one.voltsRms, least) / front.voltsRms) : undefined;
+  };
+  const here = balanceDb(point);
+  const others = sameChannel
+    .flatMap((one) => (one === point ? [] : (balanceDb(one) ?? [])))
+    .sort((x, y) => x - y);
+  const usual = others[others.length >> 1];
+  return here === undefined || usual === undefined || others.length < 2 ? undefined : Math.abs(here - usual);
 }
 
 function standardNormalQuantile(probability: number): number {

@@ -53,7 +53,7 @@ describe('files in the wrong place or form', () => {
       'syntax',
       'This file is not UTF-8 text.',
     ],
-    ['sources/huge.yaml', 'a'.repeat(1024 ** 2 + 1), 'syntax', 'This file is 2 MB; the most is 1 MB.'],
+    ['sources/huge.yaml', 'a'.repeat(128 * 1024 + 1), 'syntax', 'This file is 129 kB; the most is 128 kB.'],
     [
       'outputs/lost/readings.csv',
       'profile,channel,step,hz,voltsRms,thdPercent,repeat\n',

@@ -92,8 +92,30 @@ describe('a fault is placed at its cell', () => {
       '1:1 Column 1 is called “profil” where “profile” is expected.',
     ],
     [`${header},notes\n${row},dry\n`, '1:52 Column 8, “notes”, is none of a sheet.'],
+    [`profile,chanel\n${row}\n`, '1:9 Column 2 is called “chanel” where “channel” is expected.'],
   ])('%j', (text, expected) => {
     expect(faults(text)[0]).toBe(expected);
+  });
+
+  test.each([
+    [
+      `${header}\n${row}\n`.replaceAll(',', ';'),
+      '1:1 The cells of this sheet are separated by semicolons, not by commas.',
+    ],
+    [`${row}\n${row}\n`, '1:1 This line does not name the columns.'],
+  ])('a sheet without a header that can be read is one fault, not one for each row: %j', (text, expected) => {
+    expect(faults(text)).toEqual([expected]);
+  });
+
+  test('columns in another order are named once each, and the rows under them left alone', () => {
+    const swapped = (line: string) => {
+      const [profile, channel, step, ...rest] = line.split(',');
+      return [profile, step, channel, ...rest].join(',');
+    };
+    expect(faults(`${swapped(header)}\n${swapped(row)}\n`)).toEqual([
+      '1:9 Column 2 is called “step” where “channel” is expected.',
+      '1:14 Column 3 is called “channel” where “step” is expected.',
+    ]);
   });
 
   test('a quotation mark out of place is named with its line, and the rows before it are kept', () => {

@@ -115,8 +115,9 @@ function comparedPairs(answers: Answers, family: string): Pair[] {
     const step = output.characteristics.find((one) => one.name === 'highest-clean-step');
     const volts = output.characteristics.find((one) => one.name === 'clean-volts');
     if (!step || !volts) continue;
-    // One step of safety where the clean step itself is not certain.
-    const clean = { step: step.value - step.expandedUncertainty, volts: volts.value };
+    // One step of safety where the clean step itself is not certain; no more, or a reading that is far off,
+    // which makes it quite uncertain, would hide itself.
+    const clean = { step: step.value - Math.min(1, step.expandedUncertainty), volts: volts.value };
     const measured = readingsOfProfile(answers.base, profile).map(({ session, readings }) => ({
       conditions: session.data,
       points: pointsOf({ session: session.id, conditions: session.data, readings }),
@@ -196,10 +197,11 @@ function majorityAt({ alike }: Pair, { a }: CommonPoint): string[] | undefined {
 /** Of the repeats behind a point, the one farthest from what the other session reads. */
 function farthest(answers: Answers, profile: string, here: Point, there: Point): string | undefined {
   const table = answers.base.readings.get(here.session);
-  const readings = table?.readingsOf(profile) ?? [];
-  return [...here.readings]
-    .map((id) => ({ id, volts: readings.find((one) => one.id === id)?.voltsRms ?? there.voltsRms }))
-    .sort((x, y) => Math.abs(y.volts - there.voltsRms) - Math.abs(x.volts - there.voltsRms))[0]?.id;
+  const behind = new Set(here.readings);
+  const off = ({ voltsRms }: { voltsRms: number }) => Math.abs(voltsRms - there.voltsRms);
+  return (table?.readingsOf(profile) ?? [])
+    .filter((one) => behind.has(one.id))
+    .sort((x, y) => off(y) - off(x))[0]?.id;
 }
 
 function offsetFinding(
