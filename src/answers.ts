@@ -1,5 +1,12 @@
 /** Everything a content folder comes to, computed once: entries, outputs, answers to plans. */
-import { type Base, type BaseReading, byOrder, type ContentFiles, readBase, readingsOfProfile } from './base/index.ts';
+import {
+  type Base,
+  type BaseReading,
+  byOrder,
+  type ContentFiles,
+  readBase,
+  readingsOfProfile,
+} from './base/index.ts';
 import { answerPlan, type PlanAnswer } from './decide/index.ts';
 import { characterise, groupOutputs, type OutputGroups, type ProfileOutput } from './measure/index.ts';
 
@@ -28,14 +35,27 @@ export async function readAnswers(content: string | ContentFiles): Promise<Answe
   return { answers: answersOf(base), findings };
 }
 
-/** Computes outputs and plan answers of a Base. */
-export function answersOf(base: Base): Answers {
+/**
+ * Computes outputs and plan answers of a Base. Of a Base that differs from a known one in the readings of
+ * some profiles only, the rest is taken over.
+ */
+export function answersOf(
+  base: Base,
+  known?: { readonly answers: Answers; readonly touched: ReadonlySet<string> },
+): Answers {
   const outputs = new Map<string, ProfileOutput>();
   const planAnswers = new Map<string, readonly PlanAnswer[]>();
   const plans = [...base.plans.values()].sort(byOrder);
   for (const profile of base.profiles.values()) {
     const family = base.families.get(profile.data.family);
     if (!family) continue;
+    const unchanged = known?.touched.has(profile.id) === false ? known.answers : undefined;
+    const same = unchanged?.outputs.get(profile.id);
+    if (unchanged && same) {
+      outputs.set(profile.id, same);
+      planAnswers.set(profile.id, unchanged.planAnswers.get(profile.id) ?? []);
+      continue;
+    }
     const runs = readingsOfProfile(base, profile.id).map(({ session, readings }) => ({
       session: session.id,
       conditions: session.data,
@@ -55,7 +75,10 @@ export function answersOf(base: Base): Answers {
   }
   const outputGroups = new Map<string, OutputGroups>();
   for (const [family, profiles] of base.profilesOfFamily) {
-    outputGroups.set(family, groupOutputs(profiles.flatMap((one) => outputs.get(one.id) ?? [])));
+    const groups = profiles.some((one) => known?.touched.has(one.id) ?? true)
+      ? undefined
+      : known?.answers.outputGroups.get(family);
+    outputGroups.set(family, groups ?? groupOutputs(profiles.flatMap((one) => outputs.get(one.id) ?? [])));
   }
   return Object.freeze({ base, outputs, planAnswers, outputGroups });
 }

@@ -61,6 +61,29 @@ export class ReadingTable {
     };
   }
 
+  /** The table without some readings, by id, and the profiles they were of; itself where it has none of them. */
+  without(readingIds: ReadonlySet<string>): [table: ReadingTable, profiles: ReadonlySet<string>] {
+    const profiles = new Set<string>();
+    const kept: number[] = [];
+    this.#rows.line.forEach((line, row) => {
+      if (readingIds.has(`${this.session}:${line}`)) profiles.add(this.#rows.profile[row] ?? '');
+      else kept.push(row);
+    });
+    if (profiles.size === 0) return [this, profiles];
+    const { profile, channel, step, hz, voltsRms, thdPercent, repeat, line } = this.#rows;
+    const rows: RowColumns = {
+      profile: kept.map((row) => profile[row] ?? ''),
+      channel: kept.map((row) => channel[row] ?? 0),
+      step: kept.map((row) => step[row] ?? Number.NaN),
+      hz: kept.map((row) => hz[row] ?? Number.NaN),
+      voltsRms: kept.map((row) => voltsRms[row] ?? Number.NaN),
+      thdPercent: kept.map((row) => thdPercent[row] ?? Number.NaN),
+      repeat: kept.map((row) => repeat[row] ?? 1),
+      line: kept.map((row) => line[row] ?? 0),
+    };
+    return [new ReadingTable(this.session, this.source, rows), profiles];
+  }
+
   /** The place of one cell of a reading, by its id, or of its whole row. */
   place(readingId: string, column?: keyof Reading): Place {
     const line = Number(readingId.slice(readingId.lastIndexOf(':') + 1));

@@ -8,6 +8,15 @@ export interface RuleInput {
   readonly readerFindings: readonly Finding[];
 }
 
+/**
+ * A finding of a rule about readings may claim readings, by id: those it speaks for. One slip shows in many
+ * places, as readings, as an offset of sessions, as a contradicted statement. So the rules that come after
+ * and judge readings (`judgesReadings`) are shown the answers as they are without what has been claimed.
+ */
+export interface RuleFinding extends Finding {
+  readonly claims?: readonly string[];
+}
+
 export interface Rule {
   /** Lower-case words joined by hyphens; every finding of the rule bears it. */
   readonly id: string;
@@ -19,7 +28,9 @@ export interface Rule {
   readonly severity: Severity;
   /** What it finds fault with, beside what is right: shown to contributors, and held to by a test each. */
   readonly examples: readonly [RuleExample, ...RuleExample[]];
-  readonly check: (input: RuleInput) => Finding[];
+  /** True where its findings follow from readings: it is not shown those that earlier rules have claimed. */
+  readonly judgesReadings?: true;
+  readonly check: (input: RuleInput) => RuleFinding[];
 }
 
 /**

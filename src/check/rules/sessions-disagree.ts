@@ -16,7 +16,7 @@ import {
   pointVolts,
   sharedOffset,
 } from '../../measure/index.ts';
-import type { Rule } from '../rule.ts';
+import type { Rule, RuleFinding } from '../rule.ts';
 
 export const sessionsDisagree: Rule = {
   id: 'sessions-disagree',
@@ -24,6 +24,7 @@ export const sessionsDisagree: Rule = {
   explanation:
     'Readings of one profile, channel, step and frequency from two sessions with like load, supply and signal are compared by E_n, their difference over the root sum of squares of their expanded uncertainties (ISO 13528); more than 1 disagrees. Where many readings are compared the limit is widened, so that all together keep the 5 % chance of a false alarm that a single comparison has. The sessions are compared as wholes too, which shows a scale that is off. Only the clean region counts: above it the output hangs on the supply.',
   severity: 'error',
+  judgesReadings: true,
   examples: [
     {
       title: 'two figures swapped',
@@ -43,7 +44,7 @@ export const sessionsDisagree: Rule = {
         (most, one) => (most && Math.abs(most.normalisedError) >= Math.abs(one.normalisedError) ? most : one),
         undefined,
       );
-      if (worst) return [readingFinding(answers, pair, worst, apart.length)];
+      if (worst) return [readingFinding(answers, pair, worst, apart)];
       const offset = sharedOffset(pair.common);
       return offset && Math.abs(offset.normalisedError) > offsetLimit
         ? [offsetFinding(answers, pair, offset)]
@@ -54,13 +55,22 @@ export const sessionsDisagree: Rule = {
 };
 
 /** A reading that several sessions contradict is one finding, with each of them beside it. */
-function oneForEachPlace(findings: readonly Finding[]): Finding[] {
-  const byPlace = new Map<string, Finding>();
+function oneForEachPlace(findings: readonly RuleFinding[]): RuleFinding[] {
+  const byPlace = new Map<string, RuleFinding>();
   for (const finding of findings) {
     const { file, line, column } = finding.place;
     const key = `${file}:${line}:${column}`;
     const first = byPlace.get(key);
-    byPlace.set(key, first ? { ...first, related: [...first.related, ...finding.related] } : finding);
+    byPlace.set(
+      key,
+      first
+        ? {
+            ...first,
+            related: [...first.related, ...finding.related],
+            claims: [...(first.claims ?? []), ...(finding.claims ?? [])],
+          }
+        : finding,
+    );
   }
   return [...byPlace.values()];
 }
@@ -100,7 +110,13 @@ function comparedPairs(answers: Answers): Pair[] {
   return pairs;
 }
 
-function readingFinding(answers: Answers, pair: Pair, worst: CommonPoint, apart: number): Finding {
+function readingFinding(
+  answers: Answers,
+  pair: Pair,
+  worst: CommonPoint,
+  others: readonly CommonPoint[],
+): RuleFinding {
+  const apart = others.length;
   // Without a majority or a sign which one stands out, the newer has to show why it differs.
   const majority = majorityAt(pair, worst);
   const outvoted = majority && majority.includes(worst.b.session) !== majority.includes(worst.a.session);
@@ -131,6 +147,7 @@ function readingFinding(answers: Answers, pair: Pair, worst: CommonPoint, apart:
     related: [
       { place: thereTable.place(thereReading, 'voltsRms'), message: 'The other session reads this.' },
     ],
+    claims: others.flatMap((one) => (aAtFault ? one.a : one.b).readings),
   };
 }
 
