@@ -336,8 +336,8 @@ function headerFindings(source: TextFile, cells: readonly string[], line: number
     return [
       rowFinding(
         cellPlace(source, line, -1),
-        `The cells of this sheet are separated by ${separator === ';' ? 'semicolons' : 'tabs'}, not commas.`,
-        'Save it again as CSV with commas between the cells and points in the numbers.',
+        `The cells of this sheet are separated by ${separator === ';' ? 'semicolons' : 'tabs'}, not by commas.`,
+        'Save it again as CSV with commas between the cells and points for the decimals.',
       ),
     ];
   }

@@ -188,7 +188,7 @@ export function rounded(volts: number, resolutionVolts: number): number {
 }
 
 function entryOf(bench: (typeof benches)[number], index: number): string {
-  return `source: loft-session
+  return `source: 2026-0${index + 1}-bench
 date: 2026-0${index + 1}-03
 bench: bench-${index}
 takenBy: Bench technician
@@ -208,10 +208,18 @@ method: Voltmeter across the load.
 function filesOf(sheets: readonly Sheet[]): MemoryFiles {
   const files = new Map<string, string>();
   for (const [file, text] of exampleFiles) {
-    if (file.startsWith('outputs/') || file.startsWith('statements/')) continue;
-    files.set(file, text.replace('sameAs: moorlight/km-4417\n', ''));
+    if (/^(outputs|statements)\/|-session\.yaml$|rider-letter/.test(file)) continue;
+    files.set(
+      file,
+      text
+        .replace('sameAs: moorlight/km-4417\n', '')
+        .replaceAll('shed-session', sheets[0]?.session ?? '')
+        .replaceAll('loft-session', sheets[0]?.session ?? ''),
+    );
   }
-  for (const { session, entry, rows } of sheets) {
+  for (const [index, { session, entry, rows }] of sheets.entries()) {
+    const source = exampleFiles.get('sources/shed-session.yaml') ?? '';
+    files.set(`sources/${session}.yaml`, source.replaceAll('2025-05-12', `2026-0${index + 1}-03`));
     files.set(`outputs/${session}/session.yaml`, entry);
     files.set(`outputs/${session}/readings.csv`, sheetText(rows));
   }

@@ -211,7 +211,7 @@ export function coverage(kind: UnitKind, benches: number, seed: number): Map<Cha
 }
 
 /** A unit drawn at random: where its corners fall between the frequencies played must not matter. */
-export type UnitKind = 'filtered' | 'boosted';
+export type UnitKind = 'filtered' | 'boosted' | 'boosted-and-filtered';
 
 function unitOf(kind: UnitKind, random: RandomStream): SimulatedUnit {
   const between = (low: number, high: number): number => low * (high / low) ** random.uniform(0, 1);
@@ -221,9 +221,12 @@ function unitOf(kind: UnitKind, random: RandomStream): SimulatedUnit {
       lowPass: { hz: between(7500, 13_000), order: 2 },
     };
   }
+  const boost = { hz: between(50, 110), gainDb: between(4, 9), q: between(0.8, 1.5) };
+  if (kind === 'boosted') return { boost, highPass: { hz: 5, order: 1 }, lowPass: { hz: 30_000, order: 2 } };
+  // A filter that keeps what the speakers cannot play away from them, below the boost.
   return {
-    boost: { hz: between(50, 110), gainDb: between(4, 9), q: between(0.8, 1.5) },
-    highPass: { hz: 5, order: 1 },
-    lowPass: { hz: 30_000, order: 2 },
+    boost,
+    highPass: { hz: between(20, 45), order: 1 + Math.floor(random.uniform(1, 4)) },
+    lowPass: { hz: between(7500, 13_000), order: 2 },
   };
 }

@@ -3,9 +3,11 @@ import { describe, expect, test } from 'vitest';
 import {
   betweenBenchDeviation,
   birgeRatio,
+  combine,
   consistencyTest,
   largestConsistentSubset,
   normalisedError,
+  quantity,
   weightedMean,
   widened,
 } from '../../src/measure/index.ts';
@@ -47,6 +49,43 @@ describe('weighted mean and χ² test (Cox, Metrologia 39:589, 2002, procedure A
     expect(consistencyTest(laboratories).probability).toBeLessThan(1e-12);
     expect(consistencyTest(laboratories.slice(1, 10)).probability).toBeCloseTo(0.008902109055868, 12);
     expect(consistencyTest(laboratories.slice(1, 9)).probability).toBeCloseTo(0.1808339700800668, 12);
+  });
+});
+
+describe('χ² at the 0.95 quantile has a probability of 0.05 (quantiles recomputed with scipy)', () => {
+  test.each([
+    [1, 3.841458820694124],
+    [7, 14.067140449340169],
+    [10, 18.307038053275146],
+  ])('ν = %s: %s', (degreesOfFreedom, quantile) => {
+    // Two estimates as far either side of the others as makes χ² the quantile.
+    const beside = Math.sqrt(quantile / 2);
+    const values = [beside, -beside, ...Array<number>(degreesOfFreedom - 1).fill(0)];
+    const result = consistencyTest(values.map((value) => ({ value, standardUncertainty: 1 })));
+    expect(result.degreesOfFreedom).toBe(degreesOfFreedom);
+    expect(result.chiSquare).toBeCloseTo(quantile, 12);
+    expect(result.probability).toBeCloseTo(0.05, 12);
+  });
+});
+
+describe('one value from several sessions is made the same way', () => {
+  const measured = (from: number, to: number) =>
+    laboratories
+      .slice(from, to)
+      .map(({ value, standardUncertainty }) =>
+        quantity(value, 'V', [
+          { name: 'as published', standardUncertainty, degreesOfFreedom: Number.POSITIVE_INFINITY },
+        ]),
+      );
+  test('laboratories 2 to 9 agree: their weighted mean (Cox 2002, procedure A)', () => {
+    const together = combine(measured(1, 9));
+    expect(together.value).toBeCloseTo(2.935864812927486, 12);
+    expect(together.standardUncertainty).toBeCloseTo(0.008400630457846621, 14);
+  });
+  test('laboratories 2 to 10 do not: mean and u widened by Mandel and Paule’s deviation (scipy)', () => {
+    const together = combine(measured(1, 10));
+    expect(together.value).toBeCloseTo(2.9684771155374374, 10);
+    expect(together.standardUncertainty).toBeCloseTo(0.022747363715258696, 10);
   });
 });
 
