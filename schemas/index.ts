@@ -3,6 +3,7 @@
  * From these follow the TypeScript types, the JSON Schema files in `schemas/json/` and the messages of the check.
  */
 export * from './common.ts';
+export * from './entries/exception.ts';
 export * from './entries/family.ts';
 export * from './entries/guide.ts';
 export * from './entries/plan.ts';

@@ -7,6 +7,7 @@ import { checkResultSchema } from './results/check.ts';
 import { explainResultSchema } from './results/explain.ts';
 import { findResultSchema } from './results/find.ts';
 import { identifyResultSchema } from './results/identify.ts';
+import { rulesResultSchema } from './results/rules.ts';
 import { serveResultSchema } from './results/serve.ts';
 import { sweepResultSchema } from './results/sweep.ts';
 
@@ -22,7 +23,9 @@ const published: Readonly<Record<string, z.ZodType>> = {
   'statement.schema.json': entrySchemas.statements,
   'guide.schema.json': entrySchemas.guides,
   'plan.schema.json': entrySchemas.plans,
+  'exception.schema.json': entrySchemas.exceptions,
   'check-result.schema.json': checkResultSchema,
+  'rules-result.schema.json': rulesResultSchema,
   'find-result.schema.json': findResultSchema,
   'explain-result.schema.json': explainResultSchema,
   'build-result.schema.json': buildResultSchema,

@@ -1,5 +1,6 @@
 /** The kinds of entry, the folder each is kept in, and the schema each is held to. */
 import type { z } from 'zod';
+import { exceptionSchema } from './entries/exception.ts';
 import { familySchema } from './entries/family.ts';
 import { guideSchema } from './entries/guide.ts';
 import { planSchema } from './entries/plan.ts';
@@ -20,6 +21,7 @@ export const entrySchemas = {
   statements: statementSchema,
   guides: guideSchema,
   plans: planSchema,
+  exceptions: exceptionSchema,
 } as const;
 
 /** A kind of entry, named by the folder it is kept in (`site` is the single file site.yaml). */
@@ -39,6 +41,7 @@ export const kindNouns: Readonly<Record<Kind, string>> = {
   statements: 'statement',
   guides: 'guide',
   plans: 'plan',
+  exceptions: 'exception',
 };
 
 /** Kinds written as Markdown with front matter; the others are YAML. */

@@ -11,12 +11,21 @@ import {
   readingsOfProfile,
 } from './base/index.ts';
 import { answerPlan, type PlanAnswer } from './decide/index.ts';
-import { characterise, groupOutputs, type OutputGroups, type ProfileOutput } from './measure/index.ts';
+import {
+  type ComparableOutput,
+  characterise,
+  comparableOutput,
+  groupOutputs,
+  type OutputGroups,
+  type ProfileOutput,
+} from './measure/index.ts';
 
 export interface Answers {
   readonly base: Base;
   /** The computed output of each profile, by profile id. */
   readonly outputs: ReadonlyMap<string, ProfileOutput>;
+  /** The part of each output that profiles are compared by, by profile id. */
+  readonly comparable: ReadonlyMap<string, ComparableOutput>;
   /** For each profile id, one answer a plan, in the order of the plans. */
   readonly planAnswers: ReadonlyMap<string, readonly PlanAnswer[]>;
   /** For each family id, which of its profiles put out the same. */
@@ -33,13 +42,20 @@ export interface AnswersReading {
  * the rules of the check add theirs.
  * @throws CannotRun where the folder cannot be read.
  */
-export async function readAnswers(content: string | ContentFiles, memory?: Memory): Promise<AnswersReading> {
+export async function readAnswers(
+  content: string | ContentFiles,
+  memory?: Memory,
+  outputsAtOnce?: number,
+): Promise<AnswersReading> {
   const { base, findings } = await readBase(content, memory);
-  return { answers: answersOf(base), findings };
+  return { answers: answersOf(base, outputsAtOnce), findings };
 }
 
-/** The outputs, plan answers and groups of a Base, each computed when it is first asked for. */
-export function answersOf(base: Base): Answers {
+/**
+ * The outputs, plan answers and groups of a Base, each computed when it is first asked for. Of the outputs all
+ * are kept, or the last `outputsAtOnce`: those of ten thousand profiles fill gigabytes.
+ */
+export function answersOf(base: Base, outputsAtOnce = Number.POSITIVE_INFINITY): Answers {
   const plans = [...base.plans.values()].sort(byOrder);
   const withFamily = [...base.profiles.values()].filter(({ data }) => base.families.has(data.family));
   const ids = withFamily.map(({ id }) => id);
@@ -48,15 +64,17 @@ export function answersOf(base: Base): Answers {
     if (!family) throw new Error(`no family of ${id}`);
     return family.data;
   };
-  const outputs = new LazyMap(ids, (id): ProfileOutput => {
+  const measured = (id: string): Parameters<typeof characterise> => {
     const runs = readingsOfProfile(base, id).map(({ session, readings }) => ({
       session: session.id,
       conditions: session.data,
       readings,
     }));
     const { output, volume } = familyOf(id);
-    return characterise(id, runs, { ratedLoadOhms: output.ratedLoadOhms, highestStep: volume.highestStep });
-  });
+    return [id, runs, { ratedLoadOhms: output.ratedLoadOhms, highestStep: volume.highestStep }];
+  };
+  const outputs = new LazyMap(ids, (id) => characterise(...measured(id)), outputsAtOnce);
+  const comparable = new LazyMap(ids, (id) => comparableOutput(...measured(id)), outputsAtOnce);
   const planAnswers = new LazyMap(ids, (id): readonly PlanAnswer[] => {
     const profile = base.profiles.get(id);
     const output = outputs.get(id);
@@ -67,7 +85,7 @@ export function answersOf(base: Base): Answers {
   const outputGroups = new LazyMap(
     base.profilesOfFamily.keys(),
     (family): OutputGroups =>
-      groupOutputs((base.profilesOfFamily.get(family) ?? []).flatMap(({ id }) => outputs.get(id) ?? [])),
+      groupOutputs((base.profilesOfFamily.get(family) ?? []).flatMap(({ id }) => comparable.get(id) ?? [])),
   );
-  return Object.freeze({ base, outputs, planAnswers, outputGroups });
+  return Object.freeze({ base, outputs, comparable, planAnswers, outputGroups });
 }

@@ -8,6 +8,7 @@ import { type GuidePageView, guidePages } from './views/guide-page.ts';
 import { type PlanPageView, planPages } from './views/plan-answers.ts';
 import { type ProfilePageView, profilePages } from './views/profile-page.ts';
 import { type ReadingsPageView, readingsPages } from './views/readings-page.ts';
+import { type RulesPageView, rulesPage } from './views/rules-page.ts';
 import { type ListsView, listsView, type SiteView, siteView } from './views/site.ts';
 import { type SourcePageView, sourcePages } from './views/source-page.ts';
 import { type UnitPageView, unitPages } from './views/unit-page.ts';
@@ -39,6 +40,7 @@ const byId = <View extends { readonly id: string }>(views: readonly View[]): Ide
 export const collections = {
   site: viewsOf<SiteView>('site', (answers) => [['site', siteView(answers)]]),
   lists: viewsOf<ListsView>('lists', (answers) => [['lists', listsView(answers)]]),
+  rules: viewsOf<RulesPageView>('rules', (answers) => [['rules', rulesPage(answers)]]),
   codes: viewsOf<CodeList>('codes', (answers) => [['codes', codeList(answers)]]),
   unitPages: viewsOf<UnitPageView>('unitPages', async (answers, base) =>
     byId(await unitPages(answers, base)),

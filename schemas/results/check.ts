@@ -26,6 +26,15 @@ export const checkResultSchema = z
       warning: z.int().min(0),
       note: z.int().min(0),
     }),
+    setAside: z.int().min(0).meta({ description: 'How many findings exceptions have set aside.' }),
+    since: z
+      .strictObject({
+        revision: z.string().meta({ description: 'The revision as it was given.' }),
+        commit: z.string().meta({ description: 'The commit that it names.' }),
+        older: z.int().min(0).meta({ description: 'Findings that were there before, and are left out.' }),
+      })
+      .optional()
+      .meta({ description: 'With --since: what the findings are new against.' }),
   })
   .meta({ title: 'Check result', description: 'Output of readback check --json.' });
 

@@ -73,6 +73,8 @@ export interface Base {
   readonly statements: EntryMap<'statements'>;
   readonly guides: EntryMap<'guides'>;
   readonly plans: EntryMap<'plans'>;
+  /** Findings set aside with a reason; they change nothing but what the check reports. */
+  readonly exceptions: EntryMap<'exceptions'>;
 
   readonly profilesOfFamily: ReadonlyMap<string, readonly Entry<'profiles'>[]>;
   readonly sequencesOfFamily: ReadonlyMap<string, readonly Entry<'sequences'>[]>;

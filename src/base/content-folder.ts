@@ -1,4 +1,5 @@
 /** The content folder on disk: the one place of the base that touches the file system. */
+import { isUtf8 } from 'node:buffer';
 import { lstatSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Finding } from './finding.ts';
@@ -74,8 +75,9 @@ export class FolderFiles implements ContentFiles {
   read(file: string): ReadFile {
     const path = join(this.folder, file);
     try {
-      const { size } = lstatSync(path);
-      return tooLarge(file, size) ?? decoded(file, readFileSync(path));
+      const info = lstatSync(path);
+      if (!info.isFile()) return refused(file, 'This is not a file.', 'Put the file itself here.');
+      return tooLarge(file, info.size) ?? decoded(file, readFileSync(path));
     } catch (error) {
       return refused(
         file,
@@ -102,12 +104,9 @@ function tooLarge(file: string, bytes: number): ReadFile | undefined {
 export function decoded(file: string, bytes: Uint8Array): ReadFile {
   const large = tooLarge(file, bytes.length);
   if (large) return large;
-  try {
-    const text = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
-    return { source: new TextFile(file, text), findings: [] };
-  } catch {
-    return refused(file, 'This file is not UTF-8 text.', 'Save it again with the encoding UTF-8.');
-  }
+  return isUtf8(bytes)
+    ? { source: new TextFile(file, bytes), findings: [] }
+    : refused(file, 'This file is not UTF-8 text.', 'Save it again with the encoding UTF-8.');
 }
 
 function refused(file: string, message: string, help: string): ReadFile {
@@ -125,7 +124,8 @@ function syntaxFinding(file: string, message: string, help: string): Finding {
   };
 }
 
-function linkFinding(file: string): Finding {
+/** The finding for a link in a content folder. */
+export function linkFinding(file: string): Finding {
   return {
     rule: 'stray-file',
     severity: 'error',

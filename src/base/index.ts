@@ -1,6 +1,6 @@
 /** The base: files of a content folder → positions kept → validated → linked into one typed, immutable Base. */
 export { type Base, byOrder, Entry, type EntryMap, readingsOfProfile, setAsideFor } from './base.ts';
-export { CannotRun, type ContentFiles, FolderFiles } from './content-folder.ts';
+export { CannotRun, type ContentFiles, FolderFiles, linkFinding } from './content-folder.ts';
 export { compareFindings, type Finding, type Place, type RelatedPlace, type Severity } from './finding.ts';
 export { LazyMap } from './lazy-map.ts';
 export { allEntries, isKind, type Link, linksOf } from './links.ts';

@@ -1,12 +1,15 @@
-/** A map whose values are made when they are first asked for, and kept. */
+/** A map whose values are made when they are first asked for, and kept: all of them, or the last few. */
 export class LazyMap<V> implements ReadonlyMap<string, V> {
   readonly #keys: ReadonlySet<string>;
   readonly #make: (key: string) => V;
+  readonly #most: number;
   readonly #made = new Map<string, V>();
 
-  constructor(keys: Iterable<string>, make: (key: string) => V) {
+  /** @param most how many values are kept at once; one that was let go is made again. */
+  constructor(keys: Iterable<string>, make: (key: string) => V, most = Number.POSITIVE_INFINITY) {
     this.#keys = new Set(keys);
     this.#make = make;
+    this.#most = most;
   }
 
   get size(): number {
@@ -22,6 +25,10 @@ export class LazyMap<V> implements ReadonlyMap<string, V> {
     const known = this.#made.get(key);
     if (known !== undefined || this.#made.has(key)) return known;
     const value = this.#make(key);
+    if (this.#made.size >= this.#most) {
+      const [oldest] = this.#made.keys();
+      if (oldest !== undefined) this.#made.delete(oldest);
+    }
     this.#made.set(key, value);
     return value;
   }

@@ -45,6 +45,7 @@ export function linksOf(entry: Entry): Link[] {
       ),
     ];
   }
+  if (isKind(entry, 'exceptions')) return sourceLinks(entry.data.sources ?? []);
   if (isKind(entry, 'sources')) return sourceLinks(entry.data.restsOn ?? [], 'restsOn');
   if (isKind(entry, 'statements')) {
     return [
@@ -81,6 +82,7 @@ export const linkedKinds = [
   'statements',
   'guides',
   'plans',
+  'exceptions',
 ] as const;
 
 /**

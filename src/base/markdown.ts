@@ -32,8 +32,7 @@ export function readMarkdown(source: TextFile): MarkdownReading {
           rule: 'syntax',
           severity: 'error',
           place: source.place(0),
-          message: 'This entry has no front matter.',
-          help: 'Begin the file with a line ---, then the “name: value” lines, then another line ---.',
+          ...noFrontMatter(source.text),
           related: [],
         },
       ],
@@ -45,4 +44,24 @@ export function readMarkdown(source: TextFile): MarkdownReading {
   const firstLineEnd = source.text.indexOf('\n', blockStart) + 1;
   const text = source.text.slice(firstLineEnd, blockEnd).replace(/---[ \t]*$/, '');
   return { ...readYaml(source, text, firstLineEnd), body: { ...tree, children: rest } };
+}
+
+/** Why a Markdown file has no front matter, in the order of how often it happens. */
+function noFrontMatter(text: string): { message: string; help: string } {
+  if (/^---[ \t]*\r?\n/.test(text)) {
+    return {
+      message: 'The front matter begins here and does not end.',
+      help: 'Add a line --- below the last “name: value” line.',
+    };
+  }
+  if (/^\s+---[ \t]*\r?\n/.test(text)) {
+    return {
+      message: 'The front matter does not begin on the first line.',
+      help: 'Take out what stands before the first line ---, empty lines and spaces too.',
+    };
+  }
+  return {
+    message: 'This entry has no front matter.',
+    help: 'Begin the file with a line ---, then the “name: value” lines, then another line ---.',
+  };
 }

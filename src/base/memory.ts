@@ -12,10 +12,8 @@ export interface Memory {
 export const noMemory: Memory = { recall: () => undefined, keep: () => undefined };
 
 /** A digest of texts, short enough for a key and long enough never to meet its like (SHA-256, 132 bits). */
-export function digestOf(...texts: readonly string[]): string {
-  // A length before each text keeps ("ab", "c") and ("a", "bc") apart.
-  const whole =
-    texts.length === 1 ? (texts[0] ?? '') : texts.map((text) => `${text.length}:${text}`).join('');
+export function digestOf(first: string | Uint8Array, ...rest: readonly string[]): string {
+  const whole = rest.length === 0 ? first : [first, ...rest].map((text) => `${text.length}:${text}`).join('');
   return hash('sha256', whole, 'base64url').slice(0, 22);
 }
 
@@ -25,7 +23,7 @@ export function digestOf(...texts: readonly string[]): string {
  */
 export function remembered<T>(memory: Memory, inputs: readonly string[], make: () => T): T {
   if (memory === noMemory) return make();
-  const key = digestOf(...inputs);
+  const key = digestOf(inputs.length.toString(), ...inputs);
   const known = memory.recall(key);
   // What stands under the digest of these very inputs was put there by this very computation.
   if (known !== undefined) return known as T;

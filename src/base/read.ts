@@ -265,6 +265,7 @@ function link(
     statements: of('statements'),
     guides: of('guides'),
     plans: of('plans'),
+    exceptions: of('exceptions'),
     profilesOfFamily: groupBy(of('profiles').values(), (profile) => [profile.data.family]),
     sequencesOfFamily: groupBy(of('sequences').values(), (sequence) => [sequence.data.family]),
     sessionsOfProfile: groupBy(sessions, (session) => readings.get(session.id)?.profiles ?? []),

@@ -167,8 +167,9 @@ class GrowingColumns {
 }
 
 /**
- * Parses the sheet of one session. The header must hold exactly the known columns, in their order; a row
- * that fails gives a finding at its cell and is left out.
+ * Parses the sheet of one session. The header must hold exactly the known columns, in their order; where it
+ * does not, but for a misspelt name, no row is read: a number would be taken for another. A row that fails
+ * gives a finding at its cell and is left out.
  */
 export function readReadings(
   source: TextFile,
@@ -194,7 +195,7 @@ function readColumns(source: TextFile): { columns: ReadingColumns; findings: rea
       findings.push(...headerFindings(source, cells, line));
       return;
     }
-    if (!isReadBy(header)) return;
+    if (!namesColumns(header)) return;
     if (cells.length !== readingColumns.length) {
       findings.push(
         rowFinding(
@@ -291,29 +292,30 @@ function number(cell: string): number | string {
   return decimalNumber.test(cell) ? Number(cell) : cell;
 }
 
-/** Whether rows can be told apart under a header: columns left out or in another order make each row a fault. */
-function isReadBy(header: readonly string[]): boolean {
+/** Whether a header has the known columns in their places, each by its name or one that is near it and no other’s. */
+function namesColumns(cells: readonly string[]): boolean {
   return (
-    header.some(isColumn) &&
+    cells.length === readingColumns.length &&
     readingColumns.every((wanted, index) => {
-      const found = header[index];
-      return found !== undefined && (found === wanted || !isColumn(found));
+      const found = cells[index] ?? '';
+      return found === wanted || (!isColumn(found) && nearest(found, readingColumns) === wanted);
     })
   );
 }
 
-function isColumn(cell: string): boolean {
-  return (readingColumns as readonly string[]).includes(cell);
+function isColumn(name: string): boolean {
+  return (readingColumns as readonly string[]).includes(name);
 }
 
 function headerFindings(source: TextFile, cells: readonly string[], line: number): Finding[] {
-  const separator = cells.length === 1 ? /[;\t]/.exec(cells[0] ?? '')?.[0] : undefined;
+  const [only = ''] = cells;
+  const separator = cells.length === 1 ? /[;\t]/.exec(only)?.[0] : undefined;
   if (separator) {
     return [
       rowFinding(
         cellPlace(source, line, -1),
-        `The cells of this sheet are separated by ${separator === ';' ? 'semicolons' : 'tabs'}, not by commas.`,
-        'Save it again as CSV with commas between the cells and points for the decimals.',
+        `The cells of this sheet are separated by ${separator === ';' ? 'semicolons' : 'tabs'}, not commas.`,
+        'Save it again as CSV with commas between the cells and points in the numbers.',
       ),
     ];
   }
@@ -329,6 +331,18 @@ function headerFindings(source: TextFile, cells: readonly string[], line: number
       },
     ];
   }
+  const further = cells.slice(readingColumns.length).map((found, index) => ({
+    ...rowFinding(
+      cellPlace(source, line, readingColumns.length + index),
+      `Column ${readingColumns.length + index + 1}, “${found}”, is none of a sheet.`,
+      `Delete it. The columns are, in this order: ${readingColumns.join(',')}.`,
+    ),
+    rule: 'unknown-key',
+  }));
+  return [...further, ...knownColumnFindings(source, cells, line)];
+}
+
+function knownColumnFindings(source: TextFile, cells: readonly string[], line: number): Finding[] {
   return readingColumns.flatMap((wanted, index) => {
     const found = cells[index];
     if (found === wanted) return [];
@@ -374,6 +388,13 @@ class CellPositions implements Positions {
   sourceOf(path: DataPath): string | undefined {
     return this.#cells[columnIndex(path)];
   }
+
+  restOfLine(): string {
+    return '';
+  }
+
+  /** A cell is read as plain figures or not at all. */
+  readonly oddNumbers = [];
 }
 
 function columnIndex(path: DataPath): number {

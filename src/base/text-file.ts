@@ -4,19 +4,30 @@ import { digestOf } from './memory.ts';
 
 export class TextFile {
   readonly file: string;
-  /** The text without a byte-order mark; CRLF line ends are kept as they are. */
-  readonly text: string;
+  #content: string | Uint8Array;
   #lineStarts: readonly number[] | undefined;
   #digest: string | undefined;
 
-  constructor(file: string, text: string) {
+  /** @param content text, or bytes known to be UTF-8: they become text when it is asked for. */
+  constructor(file: string, content: string | Uint8Array) {
     this.file = file;
-    this.text = text.startsWith('\uFEFF') ? text.slice(1) : text;
+    this.#content = content;
   }
 
-  /** A digest of the text: files that read alike have the same. */
+  /** The text without a byte-order mark; CRLF line ends are kept as they are. */
+  get text(): string {
+    if (typeof this.#content !== 'string') {
+      // The digest is that of the bytes, whichever of the two is asked for first.
+      this.#digest ??= digestOf(this.#content);
+      this.#content = new TextDecoder('utf-8', { ignoreBOM: true }).decode(this.#content);
+    }
+    if (this.#content.startsWith('\uFEFF')) this.#content = this.#content.slice(1);
+    return this.#content;
+  }
+
+  /** A digest of the content. */
   get digest(): string {
-    this.#digest ??= digestOf(this.text);
+    this.#digest ??= digestOf(this.#content);
     return this.#digest;
   }
 

@@ -1,7 +1,11 @@
 /** Holds the data of an entry against its schema and says what is wrong in a contributor's words. */
 import type { z } from 'zod';
+import { capital, clipped, fieldLabel, kindOf, wanted } from './field-words.ts';
 import type { Finding } from './finding.ts';
 import { nearest } from './nearest.ts';
+import { accepts, isDateField, knownKeys, unionValues, valueAt } from './schema-walk.ts';
+import { unitOfField } from './units.ts';
+import { booleanAdvice, dateAdvice, numberAdvice, slipAdvice } from './value-advice.ts';
 import type { DataPath, Positions } from './yaml.ts';
 
 type Issue = z.core.$ZodIssue;
@@ -12,286 +16,367 @@ export interface Validation<T> {
   readonly findings: readonly Finding[];
 }
 
+/** What every message about an entry is made from. */
+interface Entry {
+  readonly schema: z.ZodType;
+  readonly data: unknown;
+  readonly positions: Positions;
+  readonly noun: string;
+}
+
+/** A message and its help, at the value of the path; of the rule `schema` unless another is named. */
+interface Words {
+  readonly message: string;
+  readonly help: string;
+  readonly rule?: string;
+}
+
 export function validate<T>(
   schema: z.ZodType<T>,
   data: unknown,
   positions: Positions,
   noun: string,
 ): Validation<T> {
+  const entry: Entry = { schema, data, positions, noun };
   const result = schema.safeParse(data, { reportInput: true });
-  if (result.success) return { data: result.data, findings: [] };
-  const { issues } = result.error;
-  const misspelt = new Set(issues.flatMap((issue) => misspeltFields(issue, data, schema)));
-  const findings = issues
-    .filter((issue) => !misspelt.has(pathKey(issue.path)))
-    .flatMap((issue) => issueFindings(issue, data, positions, noun, schema));
-  return { data: undefined, findings };
-}
+  const issues = result.success ? [] : result.error.issues;
+  const named = new Set(issues.map((issue) => pathKey(issue.path)));
+  const odd = positions.oddNumbers.filter((path) => !named.has(pathKey(path)));
+  if (result.success && odd.length === 0) return { data: result.data, findings: [] };
 
-/** The known fields that unknown ones were meant to be: that they are missing need not be said as well. */
-function misspeltFields(issue: Issue, data: unknown, schema: z.ZodType): string[] {
-  if (issue.code !== 'unrecognized_keys') return [];
-  const known = knownKeys(schema, data, issue.path);
-  return issue.keys.flatMap((key) => {
-    const meant = nearest(key, known);
-    const isMissing = meant !== undefined && valueAt(data, [...issue.path, meant]) === undefined;
-    return isMissing ? [pathKey([...issue.path, meant])] : [];
-  });
+  const missing = new Set(
+    issues.filter((issue) => valueAt(data, issue.path) === undefined).map((issue) => pathKey(issue.path)),
+  );
+  const meant = new Map<string, string>();
+  for (const issue of issues) {
+    if (issue.code !== 'unrecognized_keys') continue;
+    for (const key of issue.keys) {
+      const guess = meantField(key, issue, entry, missing);
+      if (guess) meant.set(pathKey([...issue.path, key]), guess);
+    }
+  }
+  // That a field is missing need not be said where a misspelt one stands for it.
+  for (const [path, guess] of meant) {
+    const parent = path.slice(0, path.lastIndexOf('/') + 1);
+    missing.delete(`${parent}${guess}`);
+  }
+  const findings = issues
+    .filter((issue) => valueAt(data, issue.path) !== undefined || missing.has(pathKey(issue.path)))
+    .flatMap((issue) =>
+      issue.code === 'unrecognized_keys' ? unknownFields(issue, entry, meant) : [issueFinding(issue, entry)],
+    );
+  return { data: undefined, findings: [...findings, ...odd.map((path) => oddNumber(path, entry))] };
 }
 
 function pathKey(path: DataPath): string {
-  return path.map(String).join('/');
+  return path.map((part) => `/${String(part)}`).join('');
 }
 
-function issueFindings(
-  issue: Issue,
-  data: unknown,
-  positions: Positions,
-  noun: string,
-  schema: z.ZodType,
+/** The known field an unknown one was meant to be: spelt alike, alike but for its unit, or the only one missing. */
+function meantField(
+  key: string,
+  issue: z.core.$ZodIssueUnrecognizedKeys,
+  { schema, data }: Entry,
+  missing: ReadonlySet<string>,
+): string | undefined {
+  const known = knownKeys(schema, data, issue.path);
+  const spelt = nearest(key, known) ?? [...known].find((one) => isWithoutPrefix(one, key));
+  if (spelt !== undefined) return spelt;
+  const lacking = [...known].filter((one) => missing.has(pathKey([...issue.path, one])));
+  return issue.keys.length === 1 && lacking.length === 1 ? lacking[0] : undefined;
+}
+
+const prefixes: readonly (readonly [prefix: string, symbol: string])[] = [
+  ['milli', 'm'],
+  ['micro', 'µ'],
+  ['kilo', 'k'],
+];
+
+/** Whether `key` is the name `known` with another unit: `valueMillivolts` for `valueVolts`. */
+function isWithoutPrefix(known: string, key: string): boolean {
+  return prefixes.some(([prefix]) => {
+    const lower = key.toLowerCase();
+    return lower.includes(prefix) && lower.replace(prefix, '') === known.toLowerCase();
+  });
+}
+
+function unknownFields(
+  issue: z.core.$ZodIssueUnrecognizedKeys,
+  { schema, data, positions, noun }: Entry,
+  meant: ReadonlyMap<string, string>,
 ): Finding[] {
-  const path = issue.path;
-  const at = (message: string, help: string, rule = 'schema', part: 'key' | 'value' = 'value'): Finding => ({
-    rule,
+  const { path } = issue;
+  const known = [...knownKeys(schema, data, path)].sort();
+  return issue.keys.map((key) => {
+    const guess = meant.get(pathKey([...path, key]));
+    const value = valueAt(data, [...path, key]);
+    return {
+      rule: 'unknown-key',
+      severity: 'error',
+      place: positions.place([...path, key], 'key'),
+      message:
+        key === ''
+          ? 'A colon stands here without a field’s name before it.'
+          : `“${key}” is not a field of ${path.length === 0 ? `a ${noun}` : fieldLabel(path, noun)}.`,
+      help: guess
+        ? `Did you mean “${guess}”?${otherUnit(key, guess, value)}`
+        : `The fields known here are: ${known.join(', ')}.`,
+      related: [],
+    };
+  });
+}
+
+/** “ It is in volts: 14400 mV is 14.4.” where the misspelt field names another unit. */
+function otherUnit(key: string, guess: string, value: unknown): string {
+  const unit = unitOfField(guess);
+  const prefix = prefixes.find(([name]) => isWithoutPrefix(guess, key) && key.toLowerCase().includes(name));
+  if (!unit || !prefix) return '';
+  const symbol = `${prefix[1]}${unit.symbol}`;
+  const number = typeof value === 'number' ? ` ${numberAdvice(`${value} ${symbol}`, guess)}` : '';
+  return number || ` It is in ${unit.name}.`;
+}
+
+function issueFinding(issue: Issue, entry: Entry): Finding {
+  const { message, help, rule } = issueWords(issue, entry);
+  return {
+    rule: rule ?? 'schema',
     severity: 'error',
-    place: positions.place(path, part),
+    place: entry.positions.place(issue.path),
     message,
     help,
     related: [],
-  });
+  };
+}
+
+function issueWords(issue: Issue, entry: Entry): Words {
+  const { path } = issue;
+  const { noun } = entry;
   const label = fieldLabel(path, noun);
-  const input = valueAt(data, path);
+  const input = valueAt(entry.data, path);
+  if (input === undefined) return missingWords(path, noun);
+  if (input === null) return emptyWords(issue, entry);
+  const source = clipped(entry.positions.sourceOf(path) ?? JSON.stringify(input));
+  if (issue.code === 'invalid_type') return typeWords(issue, entry, input, source);
+  if (issue.code === 'invalid_value' || issue.code === 'invalid_union') {
+    const known = issue.code === 'invalid_value' ? issue.values.map(String) : unionChoices(issue, entry);
+    if (Array.isArray(input)) return listForOne(label, path, input);
+    const guess = nearest(String(input), known);
+    return {
+      message: input === '' ? `${label} is empty.` : `${label} cannot be ${quoted(input, source)}.`,
+      help: `${guess && input !== '' ? `Did you mean “${guess}”? ` : ''}It is one of: ${known.join(', ')}.`,
+    };
+  }
+  if (issue.code === 'too_small' || issue.code === 'too_big') return boundWords(issue, entry, input, source);
+  if (isDateField(entry.schema, entry.data, path)) {
+    return {
+      message: `${label} is not a date as it is written here: ${source}.`,
+      help: dateAdvice(String(input)),
+    };
+  }
+  return {
+    message: `${label} cannot be ${quoted(input, source)}.`,
+    help: `${capital(issue.message)}${issue.message.endsWith('.') ? '' : '.'}`,
+  };
+}
 
-  if (issue.code === 'unrecognized_keys') {
-    const known = knownKeys(schema, data, path);
-    return issue.keys.map((key) => {
-      const guess = nearest(key, known);
+/** Text stands in quotation marks, whatever the file has round it; anything else as it is written. */
+function quoted(input: unknown, source: string): string {
+  return typeof input === 'string' ? JSON.stringify(clipped(input)) : source;
+}
+
+function unionChoices(issue: z.core.$ZodIssueInvalidUnion, { schema, data }: Entry): string[] {
+  const key = 'discriminator' in issue && issue.discriminator ? String(issue.discriminator) : undefined;
+  return key ? unionValues(schema, data, issue.path, key) : [];
+}
+
+function typeWords(issue: z.core.$ZodIssueInvalidType, entry: Entry, input: unknown, source: string): Words {
+  const { path } = issue;
+  const { expected } = issue;
+  const label = fieldLabel(path, entry.noun);
+  const key = String(path.findLast((part) => typeof part === 'string') ?? '');
+  if (input === '') {
+    return { message: `${label} must be ${wanted(expected)}, and this is empty.`, help: 'Fill it in.' };
+  }
+  if (expected === 'string' && typeof input !== 'object') {
+    const isDate = isDateField(entry.schema, entry.data, path);
+    return {
+      message: `${label} is read as ${kindOf(input)} (${JSON.stringify(input)}), not as ${isDate ? 'a date' : 'text'}.`,
+      help: isDate ? dateAdvice(source) : `Put it in quotes: "${source}".`,
+    };
+  }
+  if (expected === 'boolean' && typeof input !== 'object') {
+    return {
+      message: `${label} must be true or false, and ${source} is ${kindOf(input)}.`,
+      help: booleanAdvice(input),
+    };
+  }
+  if (expected === 'number' || expected === 'int') {
+    if (typeof input === 'string') {
       return {
-        rule: 'unknown-key',
-        severity: 'error',
-        place: positions.place([...path, key], 'key'),
-        message: `“${key}” is not a field of ${path.length === 0 ? `a ${noun}` : label}.`,
-        help: guess
-          ? `Did you mean “${guess}”?`
-          : `The fields known here are: ${[...known].sort().join(', ')}.`,
-        related: [],
+        message: `${label} must be ${wanted(expected)}, and ${source} is text.`,
+        help: numberAdvice(input, key),
       };
-    });
+    }
+    if (typeof input === 'number' && !Number.isFinite(input)) {
+      return {
+        message: `${label} must be a number, and ${source} is read as ${Number.isNaN(input) ? '“not a number”' : 'infinity'}.`,
+        help: 'Write the number in figures.',
+      };
+    }
+    if (typeof input === 'number') {
+      return {
+        message: `${label} must be a whole number, and this is ${source}.`,
+        help: 'Write it without decimals.',
+      };
+    }
   }
-  if (input === undefined) return [missing(path, at, noun)];
-  if (issue.code === 'invalid_type') {
-    const source = positions.sourceOf(path) ?? JSON.stringify(input);
-    if (input === '') {
-      return [at(`${label} must be ${wanted(issue.expected)}, and this is empty.`, 'Fill it in.')];
-    }
-    if (issue.expected === 'string' && typeof input !== 'object') {
-      return [
-        at(
-          `${label} is read as ${kindOf(input)} (${JSON.stringify(input)}), not as text.`,
-          `Put it in quotes: "${source}".`,
-        ),
-      ];
-    }
-    if ((issue.expected === 'number' || issue.expected === 'int') && typeof input === 'string') {
-      return [at(`${label} must be a number, and ${source} is text.`, numberHelp(input))];
-    }
-    if (issue.expected === 'int' && typeof input === 'number') {
-      return [at(`${label} must be a whole number, and this is ${source}.`, 'Write it without decimals.')];
-    }
-    return [
-      at(
-        `${label} must be ${wanted(issue.expected)}, and this is ${kindOf(input)}.`,
-        'See the field reference.',
-      ),
-    ];
-  }
-  if (issue.code === 'invalid_value') {
-    const known = issue.values.map(String);
-    const guess = typeof input === 'string' ? nearest(input, known) : undefined;
-    return [
-      at(
-        `${label} cannot be ${JSON.stringify(input)}.`,
-        `${guess ? `Did you mean “${guess}”? ` : ''}It is one of: ${known.join(', ')}.`,
-      ),
-    ];
-  }
-  if (issue.code === 'invalid_union') {
-    const key = 'discriminator' in issue && issue.discriminator ? String(issue.discriminator) : undefined;
-    const known = key ? unionValues(schema, data, path, key) : [];
-    const guess = typeof input === 'string' ? nearest(input, known) : undefined;
-    return [
-      at(
-        `${label} cannot be ${JSON.stringify(input)}.`,
-        `${guess ? `Did you mean “${guess}”? ` : ''}It is one of: ${known.join(', ')}.`,
-      ),
-    ];
-  }
-  if (issue.code === 'too_small' || issue.code === 'too_big') {
-    const bound = issue.code === 'too_small' ? issue.minimum : issue.maximum;
-    const side = issue.code === 'too_small' ? 'at least' : 'at most';
-    const unit = unitOf(path);
-    if (issue.origin === 'string') {
-      if (issue.code === 'too_small')
-        return [at(`${label} is empty.`, 'Write something there, or take the line out.')];
-      return [at(`${label} is longer than ${bound} characters.`, 'Say it in fewer words.')];
-    }
-    if (issue.origin === 'array') {
-      const rule = path.at(-1) === 'sources' ? 'unsourced' : 'schema';
-      return [
-        at(
-          `${label} needs ${side} ${bound} of these.`,
-          'Add one below it, on a line that begins with “- ”.',
-          rule,
-        ),
-      ];
-    }
-    const strict =
-      issue.inclusive === false ? (issue.code === 'too_small' ? 'more than' : 'less than') : side;
-    return [
-      at(
-        `${label} must be ${strict} ${String(bound)}${unit}, and this is ${positions.sourceOf(path) ?? String(input)}.`,
-        'Check the decimal point and the unit.',
-      ),
-    ];
-  }
-  return [at(`${label}: ${issue.message}.`, 'Correct the value; the field reference has an example.')];
+  if (Array.isArray(input)) return listForOne(label, path, input, expected);
+  return {
+    message: `${label} must be ${wanted(expected)}, and this is ${kindOf(input)}.`,
+    help: shapeAdvice(expected, path, input, [...knownKeys(entry.schema, entry.data, path)]),
+  };
 }
 
-function missing(
-  path: DataPath,
-  at: (message: string, help: string, rule?: string, part?: 'key' | 'value') => Finding,
-  noun: string,
-): Finding {
+/** A list where one value is meant. */
+function listForOne(label: string, path: DataPath, input: readonly unknown[], expected = 'string'): Words {
+  const [only, ...more] = input;
+  const name = String(path.at(-1));
+  const isShort = more.length === 0 && (typeof only === 'string' || typeof only === 'number');
+  if (expected === 'object') {
+    return {
+      message: `${label} must be ${wanted(expected)}, and this is a list.`,
+      help: 'Take out the hyphen or the square brackets, and write “name: value” lines, indented by two spaces.',
+    };
+  }
+  return {
+    message: `${label} takes one value, and this is a list.`,
+    help:
+      isShort && typeof path.at(-1) === 'string'
+        ? `Take out the hyphen or the square brackets: ${name}: ${only}`
+        : 'Keep one value and take out the rest, with the hyphens or square brackets.',
+  };
+}
+
+/** What to write where a block, a list or a text is wanted and another of them stands. */
+function shapeAdvice(expected: string, path: DataPath, input: unknown, known: readonly string[]): string {
+  const name = String(path.at(-1));
+  if (expected === 'array') {
+    if (typeof input === 'string' && /^-\S/.test(input)) {
+      return `Put a space after the hyphen: - ${clipped(input.slice(1))}`;
+    }
+    if (typeof input === 'object')
+      return 'Put “- ” before the first line of it, and indent the others to match.';
+    const items = String(input)
+      .split(/\s*[,;]\s*/)
+      .filter(Boolean);
+    return `Put square brackets round it: ${name}: [${clipped(items.join(', '))}]`;
+  }
+  if (expected === 'object') {
+    const fields = known.length > 0 ? ` Its fields are: ${[...known].sort().join(', ')}.` : '';
+    return `Write its fields below it, one a line, indented by two spaces.${fields}`;
+  }
+  return expected === 'string'
+    ? 'Write one text; where it contains a colon, put it in quotes.'
+    : 'Write one value, on the same line.';
+}
+
+/** A field with nothing behind its colon. */
+function emptyWords(issue: Issue, { schema, data, positions, noun }: Entry): Words {
+  const { path } = issue;
   const key = String(path.at(-1));
-  const parent = fieldLabel(path.slice(0, -1), noun);
+  if (key === 'source' || key === 'sources') return missingWords(path, noun, true);
+  const label = fieldLabel(path, noun);
+  const comment = /^[ \t]*(#\S.*)$/.exec(positions.restOfLine(path))?.[1];
+  if (comment !== undefined && positions.sourceOf(path) === '') {
+    return {
+      message: `${label} is empty: what follows the sign # is a comment.`,
+      help: `If it is the value, put it in quotes: "${clipped(comment.trim())}".`,
+    };
+  }
+  const values = issue.code === 'invalid_value' ? issue.values.map(String) : [];
+  if (values.length > 0)
+    return { message: `${label} is empty.`, help: `It is one of: ${values.join(', ')}.` };
+  const expected = issue.code === 'invalid_type' ? issue.expected : undefined;
+  const known = [...knownKeys(schema, data, path)].sort();
+  return {
+    message: `${label} is empty.`,
+    help:
+      known.length > 0
+        ? `Write its fields below it, one a line, indented by two spaces: ${known.join(', ')}.`
+        : `Write ${expected ? wanted(expected) : 'a value'} there.`,
+  };
+}
+
+function boundWords(
+  issue: z.core.$ZodIssueTooSmall | z.core.$ZodIssueTooBig,
+  { schema, data, noun }: Entry,
+  input: unknown,
+  source: string,
+): Words {
+  const { path } = issue;
+  const label = fieldLabel(path, noun);
+  const isSmall = issue.code === 'too_small';
+  const bound = isSmall ? issue.minimum : issue.maximum;
+  const side = isSmall ? 'at least' : 'at most';
+  if (issue.origin === 'string') {
+    if (!isSmall)
+      return { message: `${label} is longer than ${bound} characters.`, help: 'Say it in fewer words.' };
+    return String(input).trim() === ''
+      ? { message: `${label} is empty.`, help: 'Write something there, or take the line out.' }
+      : {
+          message: `${label} must have at least ${bound} characters, and this is ${source}.`,
+          help: 'Write all of it.',
+        };
+  }
+  if (issue.origin === 'array') {
+    const isSources = path.at(-1) === 'sources';
+    return {
+      message: `${label} needs ${side} ${bound} of these.`,
+      help: isSmall
+        ? `Add one below it, on a line that begins with “- ”${isSources ? ': the id of an entry in sources/' : ''}.`
+        : 'Take out those that matter least.',
+      ...(isSources && { rule: 'unsourced' }),
+    };
+  }
+  const key = String(path.findLast((part) => typeof part === 'string') ?? '');
+  const unit = unitOfField(key);
+  const strict = issue.inclusive === false ? (isSmall ? 'more than' : 'less than') : side;
+  const fits = (other: number): boolean => accepts(schema, data, path, other);
+  const isWhole = !fits(Number(bound) + (isSmall ? 0.5 : -0.5));
+  return {
+    message: `${label} must be ${strict} ${String(bound)}${unit ? ` ${unit.symbol}` : ''}, and this is ${source}.`,
+    help: slipAdvice(Number(input), key, isWhole, fits),
+  };
+}
+
+function missingWords(path: DataPath, noun: string, isEmpty = false): Words {
+  const key = String(path.at(-1));
+  const where = capital(path.length === 1 ? `this ${noun}` : fieldLabel(path.slice(0, -1), noun));
   if (key === 'source' || key === 'sources') {
-    return at(
-      `${capital(path.length === 1 ? `this ${noun}` : parent)} names no source.`,
-      `Add a line “${key}:” with the id of an entry in sources/.`,
-      'unsourced',
-    );
+    return {
+      message: `${where} names no source.`,
+      help: isEmpty
+        ? `Write the id of an entry in sources/ after “${key}:”${key === 'sources' ? ', in square brackets' : ''}.`
+        : `Add a line “${key}:” with the id of an entry in sources/.`,
+      rule: 'unsourced',
+    };
   }
-  return at(
-    `${capital(path.length === 1 ? `this ${noun}` : parent)} lacks the field “${key}”.`,
-    `Add a line “${key}: …” there.`,
-  );
+  return { message: `${where} lacks the field “${key}”.`, help: `Add a line “${key}: …” there.` };
 }
 
-/** “claims, item 2, valueDb”: a path as a person would say it. */
-function fieldLabel(path: DataPath, noun: string): string {
-  if (path.length === 0) return `this ${noun}`;
-  return path.map((part) => (typeof part === 'number' ? `item ${part + 1}` : `“${String(part)}”`)).join(', ');
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}
-
-function valueAt(data: unknown, path: DataPath): unknown {
-  return path.reduce<unknown>(
-    (value, part) =>
-      value !== null && typeof value === 'object' ? (value as Record<PropertyKey, unknown>)[part] : undefined,
-    data,
-  );
-}
-
-function kindOf(value: unknown): string {
-  if (value === null) return 'empty';
-  if (Array.isArray(value)) return 'a list';
-  if (typeof value === 'object') return 'a block of fields';
-  if (typeof value === 'boolean') return 'yes/no';
-  return typeof value === 'number' ? 'a number' : 'text';
-}
-
-function wanted(expected: string): string {
-  const words: Readonly<Record<string, string>> = {
-    object: 'a block of “name: value” lines',
-    array: 'a list, each item on a line that begins with “- ”',
-    boolean: 'true or false',
-    string: 'text',
-    number: 'a number',
-    int: 'a whole number',
+/** A number in a notation that not every reader of YAML takes for the same number. */
+function oddNumber(path: DataPath, { data, positions, noun }: Entry): Finding {
+  const source = positions.sourceOf(path) ?? '';
+  const value = String(valueAt(data, path));
+  const isPadded = /^[-+]?0[0-9]/.test(source);
+  return {
+    rule: 'schema',
+    severity: 'error',
+    place: positions.place(path),
+    message: isPadded
+      ? `${fieldLabel(path, noun)} is written with a nought before it, ${source}, which some programs read as another number.`
+      : `${fieldLabel(path, noun)} is written ${source}, which is read as the number ${value}.`,
+    help: `If ${value} is meant, write ${value}.`,
+    related: [],
   };
-  return words[expected] ?? expected;
-}
-
-function numberHelp(input: string): string {
-  if (/^-?\d+,\d+$/.test(input)) return `Use a point for the decimals: ${input.replace(',', '.')}.`;
-  if (/^-?\d+(\.\d+)?$/.test(input)) return `Take the quotes off: ${input}.`;
-  const number = /^-?\d+(?:[.,]\d+)?/.exec(input)?.[0];
-  return number
-    ? `Write the number alone (${number.replace(',', '.')}): the unit is part of the field’s name.`
-    : 'Write a number.';
-}
-
-/** The unit a field's name ends in, with a space before it. */
-function unitOf(path: DataPath): string {
-  const key = String(path.at(-1)).toLowerCase();
-  const units: readonly (readonly [ending: string, unit: string])[] = [
-    ['volts', ' V'],
-    ['voltsrms', ' V'],
-    ['ohms', ' Ω'],
-    ['percent', ' %'],
-    ['seconds', ' s'],
-    ['dbfs', ' dBFS'],
-    ['db', ' dB'],
-    ['hz', ' Hz'],
-    ['mm', ' mm'],
-  ];
-  return units.find(([ending]) => key.endsWith(ending))?.[1] ?? '';
-}
-
-/** The field names the schema knows at `path`, following discriminated unions by the data at hand. */
-function knownKeys(schema: z.ZodType, data: unknown, path: DataPath): Set<string> {
-  const here = schemaAt(schema, data, path);
-  return new Set(here.flatMap((one) => (isObject(one) ? Object.keys(one.def.shape) : [])));
-}
-
-function unionValues(schema: z.ZodType, data: unknown, path: DataPath, key: string): string[] {
-  const parent = path.at(-1) === key ? path.slice(0, -1) : path;
-  return schemaAt(schema, data, parent, false)
-    .flatMap((one) => (isObject(one) ? [one.def.shape[key]] : []))
-    .flatMap((one) => (one ? literalValues(one as z.core.$ZodType) : []));
-}
-
-function literalValues(schema: z.core.$ZodType): string[] {
-  const def = schema._zod.def as { type: string; values?: unknown[]; entries?: Record<string, unknown> };
-  if (def.type === 'literal') return (def.values ?? []).map(String);
-  if (def.type === 'enum') return Object.values(def.entries ?? {}).map(String);
-  return [];
-}
-
-interface ObjectSchema {
-  readonly def: { readonly shape: Readonly<Record<string, z.core.$ZodType>> };
-}
-
-function isObject(schema: unknown): schema is ObjectSchema {
-  return (schema as { _zod?: { def?: { type?: string } } })._zod?.def?.type === 'object';
-}
-
-/** The schema or schemas that may hold at `path`; `narrow` picks the union member the data belongs to. */
-function schemaAt(schema: z.core.$ZodType, data: unknown, path: DataPath, narrow = true): z.core.$ZodType[] {
-  const def = schema._zod.def as {
-    type: string;
-    innerType?: z.core.$ZodType;
-    element?: z.core.$ZodType;
-    shape?: Record<string, z.core.$ZodType>;
-    options?: z.core.$ZodType[];
-    discriminator?: string;
-  };
-  if (def.innerType) return schemaAt(def.innerType, data, path, narrow);
-  if (def.type === 'union' && def.options) {
-    const key = def.discriminator;
-    const value = key ? String(valueAt(data, [key])) : undefined;
-    const members = def.options.filter((option) => {
-      if (!key || (path.length === 0 && !narrow)) return true;
-      const field = isObject(option) ? option.def.shape[key] : undefined;
-      return field ? literalValues(field).includes(value ?? '') : false;
-    });
-    return members.flatMap((option) => schemaAt(option, data, path, narrow));
-  }
-  const [first, ...rest] = path;
-  if (first === undefined) return [schema];
-  const child = def.type === 'array' ? def.element : def.shape?.[String(first)];
-  return child ? schemaAt(child, valueAt(data, [first]), rest, narrow) : [];
 }

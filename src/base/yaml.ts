@@ -1,7 +1,8 @@
 /** Reads one YAML document strictly (YAML 1.2 core schema) and remembers where each value stands. */
-import { isAlias, isMap, isScalar, isSeq, type Node, parseDocument, type YAMLError } from 'yaml';
+import { isAlias, isMap, isScalar, isSeq, type Node, type Pair, parseDocument, type YAMLMap } from 'yaml';
 import type { Finding, Place } from './finding.ts';
 import type { TextFile } from './text-file.ts';
+import { linkMessage, type Span, syntaxFinding } from './yaml-errors.ts';
 
 /** A path into parsed data, as Zod and the rules name it. */
 export type DataPath = readonly PropertyKey[];
@@ -15,6 +16,10 @@ export interface Positions {
   place(path: DataPath, part?: 'key' | 'value'): Place;
   /** The source text of the value at `path`, such as `0x7E8` for an unquoted number. */
   sourceOf(path: DataPath): string | undefined;
+  /** What follows the value at `path` on its line, a comment for one. */
+  restOfLine(path: DataPath): string;
+  /** Numbers in a notation that readers of YAML do not agree on: `012` is 12 here and 10 elsewhere; `0x7E8`. */
+  readonly oddNumbers: readonly DataPath[];
 }
 
 export interface YamlReading {
@@ -24,11 +29,10 @@ export interface YamlReading {
   readonly findings: readonly Finding[];
 }
 
-type Span = readonly [keyStart: number, keyEnd: number, valueStart: number, valueEnd: number];
-
 /**
  * Parses `text`, a YAML document that begins at `offset` of `source` (0, or the front matter of a Markdown
- * file). Anchors and aliases are refused: entries are short, and a repeated value is easier to read.
+ * file). Anchors, aliases and tags are refused, and so never expanded: entries are short, and a repeated
+ * value is easier to read.
  */
 export function readYaml(source: TextFile, text: string = source.text, offset = 0): YamlReading {
   const document = parseDocument(text, {
@@ -38,26 +42,21 @@ export function readYaml(source: TextFile, text: string = source.text, offset = 
     uniqueKeys: true,
     stringKeys: true,
     prettyErrors: false,
+    logLevel: 'error',
   });
-  const spans = new Map<string, Span>();
-  const aliasAt = document.contents ? collectSpans(document.contents, spans, offset) : undefined;
-  // What follows the first error is mostly its echo.
-  const findings = document.errors.slice(0, 1).map((error) => syntaxFinding(source, error, offset, spans));
-  if (aliasAt !== undefined) {
-    findings.push({
-      rule: 'syntax',
-      severity: 'error',
-      place: source.place(aliasAt, aliasAt + 1),
-      message: 'Anchors (&name) and aliases (*name) are not used in entries.',
-      help: 'Write the value out in each place.',
-      related: [],
-    });
-  }
-  const readable = findings.length === 0;
+  const collected = new Collector(source, offset);
+  if (document.contents) collected.visit(document.contents, '', -1, -1);
+  const [error] = document.errors;
+  const { refused } = collected;
+  // One slip has many consequences for a parser: the earliest is the one to mend.
+  const finding =
+    refused && (!error || refused.start <= error.pos[0] + offset)
+      ? refused.finding
+      : error && syntaxFinding(source, error, offset, collected);
   return {
-    data: readable ? (document.toJS() as unknown) : undefined,
-    positions: new SpanPositions(source, spans, offset),
-    findings,
+    data: finding ? undefined : (document.toJS() as unknown),
+    positions: new SpanPositions(source, collected.spans, offset, collected.oddNumbers),
+    findings: finding ? [finding] : [],
   };
 }
 
@@ -65,11 +64,18 @@ class SpanPositions implements Positions {
   readonly #source: TextFile;
   readonly #spans: ReadonlyMap<string, Span>;
   readonly #start: number;
+  readonly oddNumbers: readonly DataPath[];
 
-  constructor(source: TextFile, spans: ReadonlyMap<string, Span>, start: number) {
+  constructor(
+    source: TextFile,
+    spans: ReadonlyMap<string, Span>,
+    start: number,
+    oddNumbers: readonly DataPath[],
+  ) {
     this.#source = source;
     this.#spans = spans;
     this.#start = start;
+    this.oddNumbers = oddNumbers;
   }
 
   place(path: DataPath, part: 'key' | 'value' = 'value'): Place {
@@ -90,97 +96,131 @@ class SpanPositions implements Positions {
     const span = this.#spans.get(pointer(path));
     return span ? this.#source.text.slice(span[2], span[3]) : undefined;
   }
+
+  restOfLine(path: DataPath): string {
+    const span = this.#spans.get(pointer(path));
+    return span ? (/^.*/.exec(this.#source.text.slice(span[3], span[3] + 200))?.[0] ?? '') : '';
+  }
 }
 
 function pointer(path: DataPath): string {
   return path.map((part) => `/${String(part)}`).join('');
 }
 
-/** Records the span of every value below `node`; returns the offset of the first anchor or alias, if any. */
-function collectSpans(root: Node, spans: Map<string, Span>, offset: number): number | undefined {
-  let forbidden: number | undefined;
-  const forbid = (node: Node): void => {
-    forbidden ??= offset + (node.range?.[0] ?? 0);
-  };
-  const visit = (node: Node, path: string, keyStart: number, keyEnd: number): void => {
-    const start = offset + (node.range?.[0] ?? 0);
-    const end = offset + (node.range?.[1] ?? node.range?.[0] ?? 0);
-    spans.set(path, [keyStart, keyEnd, start, end]);
-    if (isAlias(node) || ('anchor' in node && node.anchor)) forbid(node);
-    if (isMap(node)) {
-      for (const pair of node.items) {
-        if (!isScalar(pair.key)) continue;
-        const key = pair.key as Node & { value: unknown };
-        const from = offset + (key.range?.[0] ?? 0);
-        const to = offset + (key.range?.[1] ?? 0);
-        const childPath = `${path}/${String(key.value)}`;
-        if (pair.value) visit(pair.value as Node, childPath, from, to);
-        else spans.set(childPath, [from, to, to, to]);
-      }
-    } else if (isSeq(node)) {
+interface Refused {
+  readonly start: number;
+  readonly finding: Finding;
+}
+
+/** Leading noughts, hexadecimal and octal: no two versions of YAML read them alike. */
+const oddNotation = /^[-+]?0[0-9xo]/;
+
+/** Walks a document once: where everything stands, and the first thing in it that entries do not use. */
+class Collector {
+  readonly spans = new Map<string, Span>();
+  readonly repeated = new Map<number, readonly [number, number]>();
+  readonly oddNumbers: DataPath[] = [];
+  refused: Refused | undefined;
+  readonly #path: (string | number)[] = [];
+  readonly #source: TextFile;
+  readonly #offset: number;
+
+  constructor(source: TextFile, offset: number) {
+    this.#source = source;
+    this.#offset = offset;
+  }
+
+  visit(node: Node, at: string, keyStart: number, keyEnd: number): void {
+    const start = this.#offset + (node.range?.[0] ?? 0);
+    const end = this.#offset + (node.range?.[1] ?? node.range?.[0] ?? 0);
+    this.spans.set(at, [keyStart, keyEnd, start, end]);
+    this.#refuseShorthand(node, start, end);
+    if (isScalar(node)) {
+      if (typeof node.value === 'number' && oddNotation.test(node.source ?? ''))
+        this.oddNumbers.push([...this.#path]);
+    } else if (isMap(node)) this.#visitMap(node, at);
+    else if (isSeq(node)) {
       node.items.forEach((item, index) => {
-        if (item) visit(item as Node, `${path}/${index}`, -1, -1);
+        if (!item) return;
+        this.#path.push(index);
+        this.visit(item as Node, `${at}/${index}`, -1, -1);
+        this.#path.pop();
       });
     }
-  };
-  visit(root, '', -1, -1);
-  return forbidden;
-}
+  }
 
-const syntaxHelp: Readonly<Partial<Record<string, readonly [message: string, help: string]>>> = {
-  DUPLICATE_KEY: ['This key is already used in the same block.', 'Keep one of the two and delete the other.'],
-  TAB_AS_INDENT: ['A tab stands where spaces are needed.', 'Indent with two spaces instead of a tab.'],
-  BAD_INDENT: ['This line is not indented like its neighbours.', 'Line it up with the lines above it.'],
-  MULTIPLE_DOCS: [
-    'A second document begins here.',
-    'Keep one entry in a file: move what follows the line --- to its own file.',
-  ],
-  MISSING_CHAR: [
-    'A quote or bracket is opened here and never closed, or a colon is missing.',
-    'Close it at the end of the value.',
-  ],
-  BLOCK_AS_IMPLICIT_KEY: [
-    'A value and another “name: value” stand on one line, or the indent is off.',
-    'Put each “name: value” on a line of its own; put quotes around text that contains a colon.',
-  ],
-  UNEXPECTED_TOKEN: [
-    'This does not belong here: the value before it has ended.',
-    'Look for a quote inside a quoted text, or for a list item among “name: value” lines.',
-  ],
-  BAD_SCALAR_START: [
-    'Text cannot begin with this sign unless it stands in quotes.',
-    'Put the whole value in quotes.',
-  ],
-  MULTILINE_IMPLICIT_KEY: [
-    'A colon is missing: this line is neither “name: value” nor part of the one above.',
-    'Add the colon, with a space after it.',
-  ],
-};
+  #visitMap(map: YAMLMap, at: string): void {
+    for (const pair of map.items) {
+      if (!isScalar(pair.key)) continue;
+      const key = pair.key as Node & { value: unknown };
+      const from = this.#offset + (key.range?.[0] ?? 0);
+      const to = this.#offset + (key.range?.[1] ?? 0);
+      const child = `${at}/${String(key.value)}`;
+      const before = this.spans.get(child);
+      if (before) this.repeated.set(from, [before[0], before[1]]);
+      if (map.flow) this.#refuseComma(pair, from, to);
+      this.#path.push(String(key.value));
+      if (pair.value) this.visit(pair.value as Node, child, from, to);
+      else this.spans.set(child, [from, to, to, to]);
+      this.#path.pop();
+    }
+  }
 
-function syntaxFinding(
-  source: TextFile,
-  error: YAMLError,
-  offset: number,
-  spans: ReadonlyMap<string, Span>,
-): Finding {
-  const known = syntaxHelp[error.code];
-  const opening = error.code === 'MISSING_CHAR' ? openedAt(source, error.pos[0] + offset, spans) : undefined;
-  const [start, end] = opening === undefined ? error.pos : [opening - offset, opening - offset + 1];
-  return {
-    rule: 'syntax',
-    severity: 'error',
-    place: source.place(offset + start, offset + end),
-    message: known?.[0] ?? `This cannot be read as YAML: ${error.message.split('\n')[0] ?? error.code}.`,
-    help: known?.[1] ?? 'Compare with an entry of the same kind that works.',
-    related: [],
-  };
-}
+  /** `&name`, `*name` and `!name`: links and types of YAML, and what text becomes that begins with these signs. */
+  #refuseShorthand(node: Node, start: number, end: number): void {
+    const { text } = this.#source;
+    if (isAlias(node)) {
+      this.#refuse(
+        start,
+        end,
+        linkMessage,
+        'Write the value out in each place; if it is text that begins with *, put it in quotes.',
+      );
+    } else if ('anchor' in node && node.anchor) {
+      const at = text.lastIndexOf(`&${node.anchor}`, start);
+      this.#refuse(
+        at < 0 ? start : at,
+        at < 0 ? end : at + 1 + node.anchor.length,
+        linkMessage,
+        'Write the value out in each place; if it is text that begins with &, put it in quotes.',
+      );
+    } else if (node.tag !== undefined) {
+      const at = text.lastIndexOf('!', start);
+      this.#refuse(
+        at < 0 ? start : at,
+        start,
+        'A word that begins with ! is taken for a type of value, and such types are not used in entries.',
+        'Take it out; if it is text that begins with !, put it in quotes.',
+      );
+    }
+  }
 
-/** The parser notices an unclosed quote or bracket where the text ends; the person needs its beginning. */
-function openedAt(source: TextFile, noticedAt: number, spans: ReadonlyMap<string, Span>): number | undefined {
-  const open = [...spans.values()].filter(
-    ([, , start, end]) =>
-      start < noticedAt && end >= noticedAt && '"\'[{'.includes(source.text.charAt(start)),
-  );
-  return open.at(-1)?.[2];
+  /** Inside braces a comma begins a new field, so `{ volts: 14,4 }` has a field named 4. */
+  #refuseComma(pair: Pair, from: number, to: number): void {
+    const { text } = this.#source;
+    const isEmpty = !pair.value || (isScalar(pair.value) && pair.value.value === null);
+    if (!isEmpty || text.charAt(from - 1) !== ',') return;
+    const whole = /[-+]?\d+,$/.exec(text.slice(Math.max(0, from - 40), from))?.[0];
+    const decimals = /^\d+/.exec(text.slice(from, to))?.[0];
+    if (whole === undefined || decimals === undefined) return;
+    const written = `${whole}${decimals}`;
+    const asThousands = decimals.length === 3 && !/^[-+]?0,$/.test(whole);
+    this.#refuse(
+      from - whole.length,
+      to,
+      `The number ${written} has a comma in it, and a comma ends a value inside { }.`,
+      `Use a point for the decimals: ${written.replace(',', '.')}${
+        asThousands ? `; or, if the comma parts thousands, leave it out: ${written.replace(',', '')}` : ''
+      }.`,
+    );
+  }
+
+  #refuse(start: number, end: number, message: string, help: string): void {
+    if (this.refused && this.refused.start <= start) return;
+    const place = this.#source.place(start, end);
+    this.refused = {
+      start,
+      finding: { rule: 'syntax', severity: 'error', place, message, help, related: [] },
+    };
+  }
 }

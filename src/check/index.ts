@@ -4,49 +4,92 @@ import {
   type ContentFiles,
   compareFindings,
   type Finding,
+  FolderFiles,
   type Memory,
   noMemory,
   remembered,
 } from '../base/index.ts';
+import { applyExceptions } from './exceptions.ts';
 import type { RuleInput } from './rule.ts';
 import { rules } from './rules/index.ts';
+import { type SourceLookup, sourceTexts } from './source-texts.ts';
 
 export { countFindings, type FindingCounts, isFailing } from './counts.ts';
+export { githubReport } from './reporters/github.ts';
+export { htmlReport } from './reporters/html.ts';
 export { jsonReport } from './reporters/json.ts';
+export type { Report, RuleAddress } from './reporters/report.ts';
+export { editsOf, rulesReport, ruleText, ruleTitles } from './reporters/rules.ts';
+export { sarifReport } from './reporters/sarif.ts';
 export { textReport } from './reporters/text.ts';
-export type { Rule } from './rule.ts';
+export type { Rule, RuleExample } from './rule.ts';
 export { rules } from './rules/index.ts';
+export { newSince, type Rename } from './since.ts';
+export type { SourceLookup } from './source-texts.ts';
+
+/** Outputs a check needs at hand at once: those of one large family and a few more. */
+export const outputsAtOnce = 1000;
 
 export interface CheckedAnswers {
   readonly answers: Answers;
   readonly findings: readonly Finding[];
+  /** What exceptions have set aside. */
+  readonly setAside: readonly Finding[];
+  /** The text of the files that findings point into. */
+  readonly sourceOf: SourceLookup;
+}
+
+export interface CheckSettings {
+  /** The day of the run, ISO 8601, to tell which exceptions have expired; without it none has. */
+  readonly today?: string;
+  /** What earlier runs found out. */
+  readonly memory?: Memory;
+  /** How many outputs are kept at once; all of them where absent. */
+  readonly outputsAtOnce?: number;
 }
 
 /**
- * Reads a content folder, computes its answers and runs every rule over them.
+ * Reads a content folder, computes its answers and runs every rule over them, then sets aside what
+ * exceptions say.
  * @throws CannotRun where the folder cannot be read.
  */
 export async function checkContent(
-  content: string | ContentFiles,
-  memory: Memory = noMemory,
+  from: string | ContentFiles,
+  { today, memory = noMemory, outputsAtOnce: most }: CheckSettings = {},
 ): Promise<CheckedAnswers> {
-  const { answers, findings } = await readAnswers(content, memory);
-  return { answers, findings: checkAnswers(answers, findings, memory) };
+  const content = typeof from === 'string' ? new FolderFiles(from) : from;
+  const { answers, findings: readerFindings } = await readAnswers(content, memory, most);
+  const found = checkAnswers(answers, readerFindings, memory);
+  const sourceOf = sourceTexts(content, found);
+  const exceptions = applyExceptions(answers.base, found, sourceOf, today);
+  const ruleIds = rules.map((rule) => rule.id);
+  const input: RuleInput = { answers, readerFindings, remember: rememberIn(memory), exceptions, ruleIds };
+  const ofExceptions = rules.flatMap((rule) => (rule.aboutExceptions ? rule.check(input) : []));
+  if (ofExceptions.length === 0) {
+    return { answers, findings: exceptions.kept, setAside: exceptions.setAside, sourceOf };
+  }
+  const findings = [...exceptions.kept, ...ofExceptions].sort(compareFindings);
+  return { answers, findings, setAside: exceptions.setAside, sourceOf: sourceTexts(content, findings) };
 }
 
 /**
- * Runs every rule over answers that have been read already. A row of a sheet is named once, by the first
- * rule that finds fault with it: one slip would else be reported as each of its consequences.
+ * Runs every rule over answers that have been read already, before exceptions. A row of a sheet is named once,
+ * by the first rule that finds fault with it: one slip would else be reported as each of its consequences.
  */
 export function checkAnswers(
   answers: Answers,
   readerFindings: readonly Finding[],
   memory: Memory = noMemory,
 ): Finding[] {
-  const remember: RuleInput['remember'] = (inputs, make) => remembered(memory, inputs, make);
+  const input: RuleInput = { answers, readerFindings, remember: rememberIn(memory) };
+  // Family by family, so that the outputs of one family only need be at hand.
+  for (const family of answers.base.profilesOfFamily.keys()) {
+    for (const rule of rules) rule.lookAt?.(input, family);
+  }
   const namedRows = new Map<string, string>();
   return rules
-    .flatMap((rule) => rule.check({ answers, readerFindings, remember }))
+    .filter((rule) => !rule.aboutExceptions)
+    .flatMap((rule) => rule.check(input))
     .filter(({ rule, place }) => {
       if (!place.file.endsWith('.csv')) return true;
       const row = `${place.file}:${place.line}`;
@@ -55,4 +98,8 @@ export function checkAnswers(
       return first === rule;
     })
     .sort(compareFindings);
+}
+
+function rememberIn(memory: Memory): RuleInput['remember'] {
+  return (inputs, make) => remembered(memory, inputs, make);
 }

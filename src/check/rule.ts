@@ -1,6 +1,8 @@
 /** What a rule of the check is. One file a rule, in `rules/`. */
 import type { Answers } from '../answers.ts';
 import type { Finding, Severity } from '../base/index.ts';
+import type { ExceptionUse } from './exceptions.ts';
+import { familyOutputsDigest } from './scopes.ts';
 
 export interface RuleInput {
   readonly answers: Answers;
@@ -11,6 +13,10 @@ export interface RuleInput {
    * (scopes.ts); what is made must survive JSON.
    */
   readonly remember: <T>(inputs: readonly string[], make: () => T) => T;
+  /** What exceptions did to the findings of the other rules; only given to rules about exceptions. */
+  readonly exceptions?: ExceptionUse;
+  /** The ids of all rules; only given to rules about exceptions. */
+  readonly ruleIds?: readonly string[];
 }
 
 export interface Rule {
@@ -24,6 +30,10 @@ export interface Rule {
   readonly severity: Severity;
   /** What it finds fault with, beside what is right: shown to contributors, and held to by a test each. */
   readonly examples: readonly [RuleExample, ...RuleExample[]];
+  /** What it has to look at family by family, before `check` is asked. */
+  readonly lookAt?: (input: RuleInput, family: string) => void;
+  /** Whether it is about exceptions, and so runs after all others. */
+  readonly aboutExceptions?: true;
   readonly check: (input: RuleInput) => Finding[];
 }
 
@@ -52,5 +62,37 @@ export function readerRule(rule: Omit<Rule, 'check'>): Rule {
   return {
     ...rule,
     check: ({ readerFindings }) => readerFindings.filter((finding) => finding.rule === rule.id),
+  };
+}
+
+/** What a rule of outputs is made of: see {@link outputRule}. */
+export interface OutputRule<T> extends Omit<Rule, 'check' | 'lookAt'> {
+  /** Digests of what it follows from besides the outputs of the family's profiles. */
+  readonly follows: (answers: Answers, family: string) => readonly string[];
+  /** What it finds out about one family; survives JSON. */
+  readonly ofFamily: (answers: Answers, family: string) => T;
+  readonly conclude: (found: readonly T[]) => Finding[];
+}
+
+/**
+ * A rule over the outputs of profiles: looked at family by family, remembered between runs, and concluded over
+ * all families together.
+ */
+export function outputRule<T>({ follows, ofFamily, conclude, ...rule }: OutputRule<T>): Rule {
+  const found = new WeakMap<Answers, T[]>();
+  return {
+    ...rule,
+    lookAt: ({ answers, remember }, family) => {
+      const inputs = [
+        rule.id,
+        family,
+        familyOutputsDigest(answers.base, family),
+        ...follows(answers, family),
+      ];
+      const of = found.get(answers) ?? [];
+      of.push(remember(inputs, () => ofFamily(answers, family)));
+      found.set(answers, of);
+    },
+    check: ({ answers }) => conclude(found.get(answers) ?? []),
   };
 }

@@ -1,6 +1,6 @@
 /** What all commands share: options, output, exit codes. */
-import { CannotRun, type Finding } from '../base/index.ts';
-import { textReport } from '../check/index.ts';
+import { CannotRun } from '../base/index.ts';
+import { type CheckedAnswers, textReport } from '../check/index.ts';
 
 /** 0 clean or found; 1 findings, or not found; 2 the command could not run. */
 export const exitCodes = { ok: 0, findings: 1, cannotRun: 2 } as const;
@@ -27,8 +27,16 @@ export function printJson(output: Output, value: object): void {
 }
 
 /** Reports findings that stop a command other than `check`, on the error stream. */
-export function reportFindings(output: Output, findings: readonly Finding[], folder: string): void {
-  output.err(textReport(findings, { colour: output.colour, folder }));
+export function reportFindings(output: Output, checked: CheckedAnswers, folder: string): void {
+  const { findings, sourceOf, setAside } = checked;
+  output.err(textReport({ findings, folder, sourceOf, setAside: setAside.length }, output.colour));
+}
+
+/** The day of the run where it runs, ISO 8601. */
+export function today(): string {
+  const now = new Date();
+  const [month, day] = [now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, '0'));
+  return `${now.getFullYear()}-${month}-${day}`;
 }
 
 /** Says why a command could not run, without a stack trace. Faults of the program itself are passed on. */

@@ -61,6 +61,6 @@ function programDigest(): string {
         texts.push(readFileSync(join(entry.parentPath, entry.name), 'utf8'));
     }
   }
-  program = digestOf(...texts);
+  program = digestOf('program', ...texts);
   return program;
 }

@@ -9,6 +9,7 @@ import { type FindOptions, find } from './commands/find.ts';
 import { type IdentifyOptions, identify } from './commands/identify.ts';
 import { type ServeOptions, serve } from './commands/serve.ts';
 import { type SweepOptions, sweep } from './commands/sweep.ts';
+import { reportFormats } from './report-file.ts';
 
 /**
  * Runs one command line (without the program's own name) and gives its exit code: 0 clean or found,
@@ -70,8 +71,20 @@ Examples:
       'Checks every entry and reading of the content folder and says what is wrong, where, and what to do.',
     )
     .addOption(contentOption())
-    .addOption(new Option('--format <format>', 'how to report').choices(['text', 'json']).default('text'))
+    .addOption(new Option('--format <format>', 'how to report').choices(reportFormats).default('text'))
     .addOption(jsonOption())
+    .addOption(
+      new Option(
+        '--out <file>',
+        'write a report to a file as well: .txt, .json, .sarif or .html; may be given again',
+      ).argParser((text: string, before: readonly string[] | undefined) => [...(before ?? []), text]),
+    )
+    .addOption(new Option('--since <revision>', 'report only what has come in since a git revision'))
+    .addOption(
+      new Option('--afresh', 'look at everything anew, not only at what has changed since the last run'),
+    )
+    .addOption(new Option('--explain <rule>', 'say what a rule demands, with examples; checks nothing'))
+    .addOption(new Option('--rules', 'list the rules; checks nothing'))
     .action((options: CheckOptions) => done(check(options, output)));
 
   program

@@ -3,6 +3,7 @@
 export { adviceFor } from './advice.ts';
 export type { Slip } from './alignment.ts';
 export { buildCodeIndex, type CodeEntry, type CodeIndex } from './code-index.ts';
+export { type CodePattern, codePattern } from './code-pattern.ts';
 export { type ConfusionModel, confusionModel, generalDisplay } from './confusion.ts';
 export {
   type CodeCandidate,
@@ -15,3 +16,4 @@ export {
 export { likelihood } from './likelihood.ts';
 export { foldLookAlikes } from './look-alikes.ts';
 export { canonicalCode } from './normalise.ts';
+export { type Display, foldOnScreen } from './screens.ts';

@@ -44,6 +44,23 @@ export function compareClaim(claim: ValueClaim, output: ProfileOutput | undefine
   };
 }
 
+/**
+ * Whether two claims say the same of the same profile: as close as their tolerances together allow
+ * (|E_n| ≤ 1; ISO 13528, 9.7), or both silent, or both playing.
+ */
+export function claimsAgree(a: Claim, b: Claim): boolean {
+  if (a.profile !== b.profile || a.trait !== b.trait) return false;
+  if (a.trait === 'muted' || b.trait === 'muted') {
+    return a.trait === 'muted' && b.trait === 'muted' && a.channel === b.channel && a.value === b.value;
+  }
+  const [one, other] = [statedIn(a), statedIn(b)];
+  const allowed = Math.hypot(
+    one.tolerance ?? asRounded(one.stated, one.unit),
+    other.tolerance ?? asRounded(other.stated, other.unit),
+  );
+  return Math.abs(one.stated - other.stated) <= allowed * (1 + 1e-9);
+}
+
 function statedIn(claim: ValueClaim): Pick<ClaimComparison, 'field' | 'stated' | 'unit' | 'tolerance'> {
   switch (claim.trait) {
     case 'clean-volts':

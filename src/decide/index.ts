@@ -1,4 +1,4 @@
 /** Decisions: a profile's computed output held against what a rider plans. Pure. */
-export { type ClaimComparison, compareClaim, type ValueClaim } from './claim.ts';
+export { type ClaimComparison, claimsAgree, compareClaim, type ValueClaim } from './claim.ts';
 export { answerPlan } from './plan-answer.ts';
 export { type PlanAnswer, type Reason, type Verdict, verdicts } from './verdict.ts';

@@ -1,5 +1,6 @@
 /** The output of one profile: every characteristic its readings give, each with uncertainty and readings. */
 import { combine } from './combine.ts';
+import type { ComparableOutput } from './compare-outputs.ts';
 import {
   areAlikeButForLevel,
   byStep,
@@ -68,6 +69,28 @@ export function characterise(profile: string, runs: readonly Run[], unit: UnitLi
     })),
     agreement: main?.cleanStep === undefined ? undefined : sessionAgreement(main.group, main.cleanStep),
     missing: missingFrom(characteristics),
+  };
+}
+
+/**
+ * What two outputs are compared by, without all else that {@link characterise} gives: many profiles are held
+ * against each other.
+ */
+export function comparableOutput(profile: string, runs: readonly Run[], unit: UnitLimits): ComparableOutput {
+  const [first = [], ...others] = likeConditions(runs, unit);
+  const group = withNormalised(first, others.flat(), unit);
+  const step = cleanStep(group, unit)?.quantity.value;
+  const [rear] =
+    step === undefined
+      ? []
+      : combineByStep(group.allSessions.flatMap((session) => rearToFront(session, step)));
+  return {
+    profile,
+    conditions: first.length === 0 ? undefined : group.conditions,
+    levelByStep: levelByStep(group, step),
+    responses: responsesByStep(group),
+    rearToFront: rear?.quantity.bound === 'exact' ? rear.quantity : undefined,
+    mutedChannels: mutedChannels(group),
   };
 }
 

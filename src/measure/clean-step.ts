@@ -1,6 +1,6 @@
 /** The highest volume step that plays clean. */
 import { cleanCompressionDb, cleanThdPercent, hardClipOverdriveDb, hardClipThd } from './distortion.ts';
-import { ratioDb } from './level.ts';
+import { dbRatio, ratioDb } from './level.ts';
 import type { Point } from './point.ts';
 
 export interface CleanStep {
@@ -32,7 +32,7 @@ export function highestCleanStep(byStep: readonly Point[]): CleanStep | undefine
   const judge = (sense: -1 | 0 | 1) => (point: Point, index: number) => {
     if (point.thdPercent === null) return (compression[index] ?? 0) <= cleanCompressionDb;
     const thdPercent = point.thdPercent / (1 - sense * point.thdRelativeLimit);
-    return isClean(thdPercent, sense * point.driveToleranceDb) || isNoiseLimited(point, byStep);
+    return isClean(thdPercent, sense * point.driveToleranceDb) || isNoiseLimited(point, byStep, sense);
   };
 
   const at = lastClean(judge(0));
@@ -72,15 +72,17 @@ function movedLimitPercent(driveDb: number): number {
 
 /**
  * True for a quiet point whose THD figure is the noise of the unit, not its distortion: what is left beside
- * the fundamental would pass as clean at a louder step that itself reads clean.
+ * the fundamental would pass as clean at a louder step that itself reads clean, louder by more than the drive
+ * may be off.
  */
-function isNoiseLimited(point: Point, byStep: readonly Point[]): boolean {
+function isNoiseLimited(point: Point, byStep: readonly Point[], sense: -1 | 0 | 1): boolean {
   const residueVolts = ((point.thdPercent ?? 0) / 100) * point.voltsRms;
+  const driven = point.voltsRms * dbRatio(Math.max(0, sense * point.driveToleranceDb));
   return byStep.some(
     (louder) =>
-      louder.voltsRms > point.voltsRms &&
+      louder.voltsRms > driven &&
       louder.thdPercent !== null &&
-      louder.thdPercent <= cleanThdPercent &&
+      louder.thdPercent / (1 - sense * louder.thdRelativeLimit) <= cleanThdPercent &&
       residueVolts <= (louder.thdPercent / 100) * louder.voltsRms,
   );
 }

@@ -18,9 +18,16 @@ export interface OutputComparison {
   readonly where: string;
 }
 
+/** What an output is compared by: the same figures as in its whole description. */
+export interface ComparableOutput
+  extends Pick<ProfileOutput, 'profile' | 'conditions' | 'levelByStep' | 'responses' | 'mutedChannels'> {
+  /** Rear relative to front at the highest clean step; undefined where it was not read, or is a bound. */
+  readonly rearToFront: Quantity | undefined;
+}
+
 /** The values an output is compared by, dB, each under a key two outputs share where both have it. */
 export interface ComparedValues {
-  readonly output: ProfileOutput;
+  readonly output: ComparableOutput;
   readonly values: ReadonlyMap<string, { readonly level: Quantity; readonly where: string }>;
 }
 
@@ -28,7 +35,7 @@ export interface ComparedValues {
  * Level at each clean step, response at each step and frequency, rear to front. Past the clean region the
  * supply of the day decides, and a silent step is noise: both are left out.
  */
-export function comparedValues(output: ProfileOutput): ComparedValues {
+export function comparedValues(output: ComparableOutput): ComparedValues {
   const values = new Map<string, { level: Quantity; where: string }>();
   for (const { step, volts, clean } of output.levelByStep) {
     if (clean && volts.value !== 0)
@@ -41,8 +48,8 @@ export function comparedValues(output: ProfileOutput): ComparedValues {
         where: `response at step ${step}, ${Math.round(hz)} Hz`,
       });
   }
-  const rear = output.characteristics.find((one) => one.name === 'rear-to-front');
-  if (rear?.bound === 'exact') values.set('rear', { level: rear, where: 'rear to front' });
+  const rear = output.rearToFront;
+  if (rear) values.set('rear', { level: rear, where: 'rear to front' });
   return { output, values };
 }
 
@@ -55,7 +62,7 @@ function asDb(volts: Quantity): Quantity {
  * Compares two outputs value by value. What the two share, such as the voltmeter of a common session, cancels
  * from the uncertainty of their difference.
  */
-export function compareOutputs(a: ProfileOutput, b: ProfileOutput): OutputComparison {
+export function compareOutputs(a: ComparableOutput, b: ComparableOutput): OutputComparison {
   return compareValues(comparedValues(a), comparedValues(b));
 }
 
@@ -93,7 +100,7 @@ export function apartBy(first: Quantity, second: Quantity, limit: number): numbe
 /** Differences below this, dB, are not told whatever the uncertainty says: common practice, no source. */
 export const leastTold = 0.02;
 
-export function areUnderLikeConditions(a: ProfileOutput, b: ProfileOutput): boolean {
+export function areUnderLikeConditions(a: ComparableOutput, b: ComparableOutput): boolean {
   if (!a.conditions || !b.conditions) return false;
   const sameLoad = Math.abs(a.conditions.loadOhms / b.conditions.loadOhms - 1) <= 0.1;
   const sameSupply = Math.abs(a.conditions.supplyVolts - b.conditions.supplyVolts) <= 0.5;

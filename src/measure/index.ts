@@ -2,7 +2,7 @@
 export * from './agreement.ts';
 export * from './characterise.ts';
 export * from './combine.ts';
-export { compareOutputs, type OutputComparison } from './compare-outputs.ts';
+export { type ComparableOutput, compareOutputs, type OutputComparison } from './compare-outputs.ts';
 export * from './consistency.ts';
 export * from './distortion.ts';
 export * from './format.ts';

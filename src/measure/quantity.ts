@@ -1,6 +1,6 @@
 /** A measured value as the GUM (JCGM 100:2008) has it: value, unit, uncertainty, coverage factor. */
 import type { Component } from './component.ts';
-import type { SessionAgreement } from './session-agreement.ts';
+import type { ConsistencyTest } from './consistency.ts';
 
 /** Units of results; `step` counts volume steps. */
 export type Unit = 'V' | 'dB' | 'dBV' | 'dBu' | 'Hz' | '%' | 'step' | 'dB/step' | 'dB/oct' | 'oct' | 'Ω';
@@ -98,6 +98,23 @@ export interface ResponseAtStep {
  * on) between two steps; `changing` where two steps differ and no third tells how; `unknown` from one step.
  */
 export type BoostBehaviour = 'none' | 'fixed' | 'fading' | 'switched' | 'changing' | 'unknown';
+
+/** What several sessions say of one level: front left, 1 kHz, at one step. */
+export interface SessionAgreement {
+  /** The sessions that read it, oldest first. */
+  readonly sessions: readonly string[];
+  readonly step: number;
+  /** The largest |E_n| of any two of them. */
+  readonly largestNormalisedError: number;
+  readonly test: ConsistencyTest;
+  readonly birgeRatio: number;
+  /** Whether the χ² test passes. */
+  readonly consistent: boolean;
+  /** The sessions of the largest consistent subset; all of them where they are consistent. */
+  readonly agreeing: readonly string[];
+  /** The deviation between benches added to make them consistent, volts; 0 where they are. */
+  readonly betweenBenchVolts: number;
+}
 
 /** Everything the readings of one profile say about its output, under the main conditions. */
 export interface ProfileOutput {

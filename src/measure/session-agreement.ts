@@ -2,7 +2,6 @@
 import {
   betweenBenchDeviation,
   birgeRatio,
-  type ConsistencyTest,
   consistencyTest,
   largestConsistentSubset,
   leastProbability,
@@ -11,24 +10,7 @@ import {
 } from './consistency.ts';
 import type { Group } from './group.ts';
 import { pointVolts } from './propagate.ts';
-import type { Quantity } from './quantity.ts';
-
-/** What several sessions say of one level: front left, 1 kHz, at one step. */
-export interface SessionAgreement {
-  /** The sessions that read it, oldest first. */
-  readonly sessions: readonly string[];
-  readonly step: number;
-  /** The largest |E_n| of any two of them. */
-  readonly largestNormalisedError: number;
-  readonly test: ConsistencyTest;
-  readonly birgeRatio: number;
-  /** Whether the χ² test passes. */
-  readonly consistent: boolean;
-  /** The sessions of the largest consistent subset; all of them where they are consistent. */
-  readonly agreeing: readonly string[];
-  /** The deviation between benches added to make them consistent, volts; 0 where they are. */
-  readonly betweenBenchVolts: number;
-}
+import type { Quantity, SessionAgreement } from './quantity.ts';
 
 /** Compares the sessions at `step`; undefined where fewer than two read it. */
 export function sessionAgreement(group: Group, step: number): SessionAgreement | undefined {

@@ -3,12 +3,12 @@ import { normalisedErrorLimit } from './agreement.ts';
 import {
   apartBy,
   areUnderLikeConditions,
+  type ComparableOutput,
   comparedValues,
   compareValues,
   type OutputComparison,
 } from './compare-outputs.ts';
 import { MostTelling } from './most-telling.ts';
-import type { ProfileOutput } from './quantity.ts';
 
 /** Fewer values in common than this do not show that two outputs are the same. */
 export const leastCompared = 20;
@@ -33,7 +33,7 @@ interface Pair extends OutputComparison {
  * Groups outputs so that every pair in a group agrees (complete linkage): the two nearest groups are joined
  * while even their farthest pair agrees. Outputs with too little in common are never joined.
  */
-export function groupOutputs(outputs: readonly ProfileOutput[]): OutputGroups {
+export function groupOutputs(outputs: readonly ComparableOutput[]): OutputGroups {
   const pairs = nearPairs(outputs);
   const clusters = joined(
     outputs.length,
@@ -68,7 +68,7 @@ export function groupOutputs(outputs: readonly ProfileOutput[]): OutputGroups {
  * pair further apart than another one already found can be neither. Pairs with too little in common are left
  * out.
  */
-function nearPairs(outputs: readonly ProfileOutput[]): Pair[] {
+function nearPairs(outputs: readonly ComparableOutput[]): Pair[] {
   const all = outputs.map(comparedValues);
   const mostTelling = new MostTelling(all);
   const pairs: Pair[] = [];

@@ -8,6 +8,14 @@ export const codesPath = 'codes/';
 /** The compact list that the code field looks codes up in. */
 export const codeListPath = 'codes.json';
 
+/** The page that says what the check demands of entries. */
+export const rulesPath = 'check/';
+
+/** Where a rule of the check is explained. */
+export function rulePath(rule: string): string {
+  return `${rulesPath}#${rule}`;
+}
+
 /** The page of a head-unit family. */
 export function unitPath(family: string): string {
   return `units/${family}/`;

@@ -1,6 +1,7 @@
 /** What others say of a profile, held against its readings. */
 import type { Claim } from '../../schemas/index.ts';
 import type { Answers } from '../answers.ts';
+import { restsOnOneSource } from '../check/support.ts';
 import { type ClaimComparison, compareClaim, type ValueClaim } from '../decide/index.ts';
 import { formatHz, formatQuantity } from '../measure/format.ts';
 import type { ProfileOutput, Unit } from '../measure/quantity.ts';
@@ -15,7 +16,11 @@ export interface ClaimView {
   /** Conditions of the measured value, where they are not those of the headline value. */
   readonly measuredAt: string | undefined;
   readonly comparison: ClaimComparison['comparison'];
+  /** Whether nothing stands behind the claim but this one source: not measured, and said by no other. */
+  readonly oneSourceOnly: boolean;
 }
+
+type Compared = Omit<ClaimView, 'oneSourceOnly'>;
 
 export interface StatementView {
   readonly quote: string;
@@ -31,13 +36,14 @@ export function statementViews(answers: Answers, profile: string): StatementView
     source: sourceLinks(answers, [data.source])[0],
     claims: data.claims
       .filter((claim) => claim.profile === profile)
-      .map((claim) =>
-        claim.trait === 'muted' ? compareMuted(answers, claim, output) : compareValue(claim, output),
-      ),
+      .map((claim) => ({
+        ...(claim.trait === 'muted' ? compareMuted(answers, claim, output) : compareValue(claim, output)),
+        oneSourceOnly: restsOnOneSource(answers, claim, data.source),
+      })),
   }));
 }
 
-function compareValue(claim: ValueClaim, output: ProfileOutput | undefined): ClaimView {
+function compareValue(claim: ValueClaim, output: ProfileOutput | undefined): Compared {
   const { stated, unit, tolerance, computed, isHeadline, comparison } = compareClaim(claim, output);
   return {
     label: characteristicLabels[claim.trait],
@@ -67,7 +73,7 @@ function compareMuted(
   answers: Answers,
   claim: Extract<Claim, { trait: 'muted' }>,
   output: ProfileOutput | undefined,
-): ClaimView {
+): Compared {
   const silent = isSilent(answers, output, claim.channel);
   const words = (muted: boolean): string => (muted ? 'silent' : 'plays');
   return {

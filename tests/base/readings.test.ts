@@ -85,6 +85,13 @@ describe('a fault is placed at its cell', () => {
     [`${header}\ndialstone/1-10,FL,12,1000,0,512,0.12,1\n`, '2:1 This row has 8 cells; the header has 7.'],
     [`${header}\ndialstone/1-10,FL,12\n`, '2:1 This row has 3 cells; the header has 7.'],
     ['', '1:1 This sheet is empty.'],
+    [`profile;channel\n${row}\n`, '1:1 The cells of this sheet are separated by semicolons, not commas.'],
+    [`${header.replaceAll(',', '\t')}\n`, '1:1 The cells of this sheet are separated by tabs, not commas.'],
+    [
+      `profil,channel,step,hz,voltsRms,thdPercent,repeat\n`,
+      '1:1 Column 1 is called “profil” where “profile” is expected.',
+    ],
+    [`${header},notes\n${row},dry\n`, '1:52 Column 8, “notes”, is none of a sheet.'],
     [`profile,chanel\n${row}\n`, '1:9 Column 2 is called “chanel” where “channel” is expected.'],
   ])('%j', (text, expected) => {
     expect(faults(text)[0]).toBe(expected);
@@ -121,6 +128,26 @@ describe('a fault is placed at its cell', () => {
     const { table, findings } = read(`${header}\n${row}\ndialstone/1-10,FL,x,1000,0.5,,1\n${row}\n`);
     expect(findings).toHaveLength(1);
     expect(table.length).toBe(2);
+  });
+});
+
+describe('a header that does not name the columns in their places', () => {
+  test.each([
+    ['volts and THD swapped', header.replace('voltsRms,thdPercent', 'thdPercent,voltsRms'), 2],
+    ['a column too many', `${header},notes`, 1],
+    ['a column missing', header.replace('thdPercent,', ''), 2],
+    ['semicolons', header.replaceAll(',', ';'), 1],
+    ['no header at all', row, 1],
+  ])('%s: every fault in it is named, and no row is read', (_, first, faultCount) => {
+    const { table, findings } = read(`${first}\n${row}\n${row}\n`);
+    expect(table.length).toBe(0);
+    expect(findings).toHaveLength(faultCount);
+    for (const { place } of findings) expect(place.line).toBe(1);
+  });
+  test('a name misspelt alone: its place is plain, and the rows are read', () => {
+    const { table, findings } = read(`${header.replace('voltsRms', 'voltRms')}\n${row}\n`);
+    expect(findings).toHaveLength(1);
+    expect(table.readingsOf('dialstone/1-10')[0]?.voltsRms).toBe(0.512);
   });
 });
 

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { TextFile } from '../../src/base/index.ts';
 import { readYaml } from '../../src/base/yaml.ts';
+import { linkMessage } from '../../src/base/yaml-errors.ts';
 
 function read(text: string) {
   return readYaml(new TextFile('entry.yaml', text));
@@ -58,14 +59,14 @@ describe('what YAML would quietly turn into something else is kept in view', () 
 
 describe('a file that is not YAML is refused at the place to mend', () => {
   test.each([
-    ['a: 1\na: 2\n', '2:1', 'This key is already used in the same block.'],
+    ['a: 1\na: 2\n', '2:1', '“a” stands twice in the same block.'],
     ['a:\n\tb: 1\n', '2:1', 'A tab stands where spaces are needed.'],
     ['a:\n  b: 1\n c: 2\n', '3:1', 'This line is not indented like its neighbours.'],
     ['a: 1\n---\nb: 2\n', '2:1', 'A second document begins here.'],
-    ['a: "open\nb: 2\n', '1:4', 'A quote or bracket is opened here and never closed, or a colon is missing.'],
-    ['a: @x\n', '1:4', 'Text cannot begin with this sign unless it stands in quotes.'],
-    ['a: &x 1\nb: *x\n', '1:7', 'Anchors (&name) and aliases (*name) are not used in entries.'],
-    ['a: &a [*a]\n', '1:7', 'Anchors (&name) and aliases (*name) are not used in entries.'],
+    ['a: "open\nb: 2\n', '1:4', 'A quote or bracket is opened here and never closed.'],
+    ['a: @x\n', '1:4', 'Text cannot begin with the sign @ unless it stands in quotes.'],
+    ['a: &x 1\nb: *x\n', '1:4', linkMessage],
+    ['a: &a [*a]\n', '1:4', linkMessage],
   ])('%j', (text, place, message) => {
     const { data, findings } = read(text);
     expect(data).toBeUndefined();

@@ -160,8 +160,9 @@ method: Voltmeter across the load, both leads floating.
 
 /** An ideal unit: even steps, a boost at 63 Hz, a second-order high-pass, a hard clip above step 24. */
 function readingRows(id: string, member: number, count: number): string[] {
-  const topVolts = 2 + 0.25 * (member % 16);
-  const boostDb = 0.75 * Math.floor(member / 16);
+  // Spread evenly over gain and boost, no two alike (the plastic number's low-discrepancy sequence).
+  const topVolts = 2 + 4 * ((member * 0.754877666) % 1);
+  const boostDb = 12 * ((member * 0.569840291) % 1);
   const rows: string[] = [];
   const read = (channel: string, step: number, hz: number, thd: string, repeat = 1): void => {
     const boost = boostDb / (1 + (Math.log2(hz / 63) * 2) ** 2);

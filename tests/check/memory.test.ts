@@ -29,7 +29,7 @@ const edits: readonly (readonly [file: string, from: string, to: string])[] = [
 
 test('after any few edits, with the memory of the run before, the findings are those of a first run', async () => {
   const memory = new MapMemory();
-  expect((await checkContent(new MemoryFiles('demo', demo), memory)).findings).toEqual([]);
+  expect((await checkContent(new MemoryFiles('demo', demo), { memory })).findings).toEqual([]);
   await fc.assert(
     fc.asyncProperty(
       fc.uniqueArray(fc.integer({ min: 0, max: edits.length - 1 }), { maxLength: 3 }),
@@ -42,7 +42,7 @@ test('after any few edits, with the memory of the run before, the findings are t
         }
         const content = new MemoryFiles('demo', files);
         const anew = await checkContent(content);
-        const again = await checkContent(content, writtenOut(memory));
+        const again = await checkContent(content, { memory: writtenOut(memory) });
         expect(again.findings).toEqual(anew.findings);
         expect(anew.findings.length).toBeGreaterThanOrEqual(Math.min(1, chosen.length));
       },
@@ -54,9 +54,9 @@ test('after any few edits, with the memory of the run before, the findings are t
 test('a second run over the same content learns nothing new', async () => {
   const memory = new MapMemory();
   const content = new MemoryFiles('demo', demo);
-  const { findings } = await checkContent(content, memory);
+  const { findings } = await checkContent(content, { memory });
   const second = writtenOut(memory);
-  expect((await checkContent(content, second)).findings).toEqual(findings);
+  expect((await checkContent(content, { memory: second })).findings).toEqual(findings);
   expect(second.hasChanged).toBe(false);
 });
 

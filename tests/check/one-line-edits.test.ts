@@ -64,7 +64,7 @@ const edits: readonly Edit[] = [
     to: 'ohms: 4 Ω',
     at: '4 Ω',
     message: '“load”, “ohms” must be a number, and 4 Ω is text.',
-    help: 'Write the number alone (4): the unit is part of the field’s name.',
+    help: 'Write the number alone (4): the field is in ohms, as its name says.',
   },
   {
     rule: 'schema',
@@ -251,7 +251,7 @@ const edits: readonly Edit[] = [
     help: /^Add the missing step/,
   },
   {
-    rule: 'no-way-to-code',
+    rule: 'unknown-control',
     what: 'a control the face does not have',
     file: sequence,
     from: 'control: menu',
@@ -290,7 +290,7 @@ const edits: readonly Edit[] = [
     from: 'hint: "First after the hyphen: a letter I with bars, not a figure one."',
     to: 'hint: "First after the hyphen: a letter I with bars, not a figure one.',
     at: '"First after the hyphen',
-    message: 'A quote or bracket is opened here and never closed, or a colon is missing.',
+    message: 'A quote or bracket is opened here and never closed.',
     help: 'Close it at the end of the value.',
   },
   {

@@ -30,8 +30,11 @@ describe('check', () => {
     expect(out.replaceAll(broken.folder, 'CONTENT')).toMatchInlineSnapshot(`
       "CONTENT/profiles/brasslight/8b0s-i5z.yaml:6:9  error  schema
         “origin” cannot be "factori".
+          6 │ origin: factori
+            │         ^^^^^^^
         → Did you mean “factory”? It is one of: factory, dealer-update, third-party.
 
+      readback check --explain RULE says more about a rule.
       1 error in 1 file."
     `);
   });
@@ -166,7 +169,7 @@ describe('the command line itself', () => {
   test.each([
     [['chek'], /unknown command 'chek'/],
     [['check', '--contents', 'x'], /unknown option '--contents'/],
-    [['check', '--format', 'xml'], /Allowed choices are text, json/],
+    [['check', '--format', 'xml'], /Allowed choices are text, json, sarif, github, html/],
     [['explain', '8B0S-I5Z'], /--unit/],
     [['build', '--base', 'help me'], /Give a path such as \/ or \/help\//],
     [['serve', '--port', 'many'], /Give a number from 0 to 65535/],

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { characterise, compareOutputs, groupOutputs, leastCompared } from '../../src/measure/index.ts';
+import { comparableOutput, compareOutputs, groupOutputs, leastCompared } from '../../src/measure/index.ts';
 import { type Row, run } from './bench.ts';
 
 const unit = { ratedLoadOhms: 4, highestStep: 40 };
@@ -13,7 +13,7 @@ function output(name: string, topVolts: number, boostDb: number) {
     const boost = boostDb / (1 + (Math.log2(hz / 63) * 2) ** 2);
     rows.push(['FL', 20, hz, topVolts * 10 ** ((20 - 30 + boost) / 20)]);
   }
-  return { ...characterise(name, [run(rows, { bench: name }, name)], unit), profile: name };
+  return comparableOutput(name, [run(rows, { bench: name }, name)], unit);
 }
 
 test('equal outputs are one group; a louder one and one with boost stand alone', () => {

@@ -50,6 +50,7 @@ describe('the published JSON Schemas accept what the check accepts (Ajv, JSON Sc
   test('the JSON of the commands has the published shape', async () => {
     const results: [string, string[]][] = [
       ['check-result', ['check', '--json']],
+      ['rules-result', ['check', '--rules', '--json']],
       ['find-result', ['find', '8B0S-I5Z', '--json']],
       ['explain-result', ['explain', '8B0S-I5Z', '--unit', 'brasslight', '--json']],
     ];

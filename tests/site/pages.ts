@@ -25,6 +25,7 @@ const kinds: readonly (readonly [kind: string, pattern: RegExp])[] = [
   ['sources', /^sources\/$/],
   ['bench session', /^sources\/bench-.+\/$/],
   ['source', /^sources\/(?!bench-).+\/$/],
+  ['rules', /^check\/$/],
   ['not found', /^404\.html$/],
 ];
 

@@ -1,15 +1,19 @@
 /** The views of the demo content: whole, small, and plain data. */
 import { expect, test } from 'vitest';
 import { cautionIds } from '../../schemas/index.ts';
+import { readAnswers } from '../../src/answers.ts';
+import { rules } from '../../src/check/index.ts';
 import { cautionTexts } from '../../src/views/cautions.ts';
 import { codeList } from '../../src/views/code-list.ts';
 import { guidePages } from '../../src/views/guide-page.ts';
 import { planPages, verdictCounts } from '../../src/views/plan-answers.ts';
 import { profilePages } from '../../src/views/profile-page.ts';
 import { readingsPages } from '../../src/views/readings-page.ts';
+import { rulesPage } from '../../src/views/rules-page.ts';
 import { listsView, siteView } from '../../src/views/site.ts';
 import { sourcePages } from '../../src/views/source-page.ts';
 import { unitPages } from '../../src/views/unit-page.ts';
+import { editedExample } from '../check/example-base.ts';
 import { demoAnswers } from './sample.ts';
 
 const answers = await demoAnswers();
@@ -20,6 +24,7 @@ test('every view is plain data: it comes back from JSON as it went in', async ()
     siteView(answers),
     listsView(answers),
     codeList(answers),
+    rulesPage(answers),
     ...profilePages(answers),
     ...readingsPages(answers),
     ...planPages(answers),
@@ -96,6 +101,25 @@ test('the page of a bench session shows its conditions and links to the readings
     }
     expect(session.readings.length).toBe(base.readings.get(session.id)?.profiles.length);
   }
+});
+
+test('the page of the check has every rule, and every exception with its reason and last day', async () => {
+  expect(rulesPage(answers).rules.map(({ id }) => id)).toEqual(rules.map(({ id }) => id));
+  expect(rulesPage(answers).exceptions).toEqual([]);
+  const bad =
+    'rule: dangling-link\nfile: statements/letter-rear.yaml\nabout: letter\nreason: Lost.\nby: Bench lead\nuntil: 2999-12-31\nsources: [maker-bulletin]\n';
+  const example = await readAnswers(editedExample([{ file: 'exceptions/letter.yaml', good: '', bad }]));
+  expect(rulesPage(example.answers).exceptions).toMatchObject([
+    {
+      id: 'letter',
+      rule: 'dangling-link',
+      file: 'statements/letter-rear.yaml',
+      about: 'letter',
+      reason: 'Lost.',
+      decided: 'Decided by: Bench lead. It holds until 31 December 2999.',
+      sources: [{ title: "Maker's bulletin 7: units and their profiles", path: 'sources/maker-bulletin/' }],
+    },
+  ]);
 });
 
 test('every caution has its wording, and a unit prints all of its own', async () => {

@@ -3,7 +3,7 @@ import type { Claim } from '../../schemas/index.ts';
 import type { Answers } from '../../src/answers.ts';
 import type { ProfileOutput } from '../../src/measure/index.ts';
 import { statementViews } from '../../src/views/statement-comparison.ts';
-import { characteristic, output } from './sample.ts';
+import { characteristic, demoAnswers, output } from './sample.ts';
 
 /** Answers that hold one statement with one claim, and one output. */
 function answersWith(claim: Claim, given: ProfileOutput): Answers {
@@ -86,5 +86,66 @@ describe('a claim that an output is silent', () => {
 
   test('of an output nobody read is not judged', () => {
     expect(compare(silent('FR', true), muted)?.comparison).toBe('not-measured');
+  });
+});
+
+describe('a claim that nobody measured', () => {
+  const bulletin = 'bulletin';
+  const statement = (source: string, claim: Claim) => ({
+    id: source,
+    data: { source, quote: 'q', claims: [claim] },
+  });
+  /** Whether each of some statements about an unmeasured profile is marked as resting on one source. */
+  function marks(
+    statements: readonly ReturnType<typeof statement>[],
+    restsOn: Readonly<Record<string, readonly string[]>> = {},
+    given: ProfileOutput = output([]),
+  ): (boolean | undefined)[] {
+    const ids = new Set([bulletin, ...statements.map((one) => one.data.source), ...Object.keys(restsOn)]);
+    const sources = [...ids].map((id) => [id, { data: { title: id, restsOn: restsOn[id] } }] as const);
+    const base = {
+      statementsOfProfile: new Map([[profile, statements]]),
+      sources: new Map(sources),
+      readings: new Map(),
+    };
+    const answers = { base, outputs: new Map([[profile, given]]) } as unknown as Answers;
+    return statementViews(answers, profile).map((view) => view.claims[0]?.oneSourceOnly);
+  }
+
+  test('is marked where one source makes it', () => {
+    expect(marks([statement(bulletin, volts(4, 0.1))])).toEqual([true]);
+    const silent: Claim = { profile, trait: 'muted', channel: 'RL', value: true };
+    expect(marks([statement(bulletin, silent)])).toEqual([true]);
+  });
+
+  test('is not where a second source says the same, within both tolerances together', () => {
+    expect(marks([statement(bulletin, volts(4, 0.1)), statement('letter', volts(4.1, 0.1))])).toEqual([
+      false,
+      false,
+    ]);
+    expect(marks([statement(bulletin, volts(4, 0.1)), statement('letter', volts(4.2, 0.1))])).toEqual([
+      true,
+      true,
+    ]);
+  });
+
+  test('stays marked where the second source was taken from the first, or both from a third', () => {
+    const two = [statement(bulletin, volts(4)), statement('letter', volts(4))];
+    expect(marks(two, { letter: [bulletin] })).toEqual([true, true]);
+    expect(marks(two, { letter: ['sheet'], bulletin: ['sheet'] })).toEqual([true, true]);
+    expect(marks(two, { letter: ['one'], bulletin: ['another'] })).toEqual([false, false]);
+  });
+
+  test('is not marked once it is measured, even where the readings say otherwise', () => {
+    const measured = output([characteristic('clean-volts', 3.62, 0.05)]);
+    expect(marks([statement(bulletin, volts(4, 0.1))], {}, measured)).toEqual([false]);
+  });
+
+  test('none of the demo’s claims rests on one source: all are measured', async () => {
+    const answers = await demoAnswers();
+    const views = [...answers.base.profiles.keys()].flatMap((id) => statementViews(answers, id));
+    const claims = views.flatMap((view) => view.claims);
+    expect(claims.length).toBeGreaterThan(20);
+    expect(claims.filter((claim) => claim.oneSourceOnly || claim.comparison === 'not-measured')).toEqual([]);
   });
 });

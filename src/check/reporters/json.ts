@@ -1,9 +1,10 @@
 /** Findings as the object that `readback check --json` prints; its schema is schemas/results/check.ts. */
 import type { CheckResult } from '../../../schemas/results/check.ts';
-import type { Finding, Place } from '../../base/index.ts';
+import type { Place } from '../../base/index.ts';
 import { countFindings } from '../counts.ts';
+import type { Report } from './report.ts';
 
-export function jsonReport(findings: readonly Finding[]): CheckResult {
+export function jsonReport({ findings, setAside, since }: Report): CheckResult {
   return {
     findings: findings.map(({ rule, severity, place, message, help, related }) => ({
       rule,
@@ -14,6 +15,8 @@ export function jsonReport(findings: readonly Finding[]): CheckResult {
       related: related.map((one) => ({ ...flat(one.place), message: one.message })),
     })),
     counts: countFindings(findings),
+    setAside,
+    ...(since ? { since } : {}),
   };
 }
 

@@ -20,7 +20,8 @@ export const duplicateCode: Rule = {
   check: ({ answers: { base } }) => {
     const findings: Finding[] = [];
     for (const profiles of base.profilesOfFamily.values()) {
-      const firstUse = new Map<string, { id: string; spelling: string; place: Place }>();
+      // Places are looked up for findings only: most profiles need not be read again for one.
+      const firstUse = new Map<string, { id: string; spelling: string; place: () => Place }>();
       for (const profile of profiles) {
         const spellings = [
           { spelling: profile.data.code, path: ['code'] },
@@ -32,16 +33,16 @@ export const duplicateCode: Rule = {
         for (const { spelling, path } of spellings) {
           const key = canonicalCode(spelling);
           const first = firstUse.get(key);
-          const place = profile.place(path);
+          const place = () => profile.place(path);
           if (!first) firstUse.set(key, { id: profile.id, spelling, place });
           else if (first.id !== profile.id) {
             findings.push({
               rule: 'duplicate-code',
               severity: 'error',
-              place,
+              place: place(),
               message: `The code “${spelling}” is already that of the profile “${first.id}” (“${first.spelling}”).`,
               help: 'Correct the code here or there; if they are one profile, keep one file.',
-              related: [{ place: first.place, message: 'The same code stands here.' }],
+              related: [{ place: first.place(), message: 'The same code stands here.' }],
             });
           }
         }

@@ -1,18 +1,40 @@
 /** The rules of the check, in the order a contributor would want to hear of them. */
 import type { Rule } from '../rule.ts';
+import { codePatternRule } from './code-pattern.ts';
 import { danglingLink } from './dangling-link.ts';
 import { duplicateCode } from './duplicate-code.ts';
+import { expiredException } from './expired-exception.ts';
+import { fitmentGap } from './fitment-gap.ts';
+import { fitmentRange } from './fitment-range.ts';
+import { fitmentUndecided } from './fitment-undecided.ts';
 import { impossibleReading } from './impossible-reading.ts';
+import { lookAlikeCodes } from './look-alike-codes.ts';
+import { circularLink } from './circular-link.ts';
+import { danglingLink } from './dangling-link.ts';
+import { duplicateCode } from './duplicate-code.ts';
+import { endlessHold } from './endless-hold.ts';
+import { impossibleReading } from './impossible-reading.ts';
+import { listShownAsCode } from './list-shown-as-code.ts';
+import { missingCaution } from './missing-caution.ts';
 import { noWayToCode } from './no-way-to-code.ts';
+import { orphanedEntry } from './orphaned-entry.ts';
 import { repeatedRow } from './repeated-row.ts';
 import { sameOutput } from './same-output.ts';
 import { schema } from './schema.ts';
+import { sequenceAmbiguous } from './sequence-ambiguous.ts';
+import { sequenceDeadEnd } from './sequence-dead-end.ts';
+import { sequenceUnreachable } from './sequence-unreachable.ts';
 import { sessionsDisagree } from './sessions-disagree.ts';
+import { singleSource } from './single-source.ts';
+import { sourceChain } from './source-chain.ts';
+import { sourceTooOld } from './source-too-old.ts';
 import { statedVersusComputed } from './stated-versus-computed.ts';
 import { strayFile } from './stray-file.ts';
 import { syntax } from './syntax.ts';
+import { unknownControl } from './unknown-control.ts';
 import { unknownKey } from './unknown-key.ts';
 import { unsourced } from './unsourced.ts';
+import { unusedException } from './unused-exception.ts';
 
 export const rules: readonly Rule[] = [
   syntax,
@@ -20,12 +42,31 @@ export const rules: readonly Rule[] = [
   schema,
   unknownKey,
   danglingLink,
+  circularLink,
   duplicateCode,
+  codePatternRule,
+  lookAlikeCodes,
+  fitmentRange,
+  fitmentGap,
+  fitmentUndecided,
   unsourced,
+  sourceTooOld,
+  sourceChain,
+  unknownControl,
   noWayToCode,
+  listShownAsCode,
+  sequenceUnreachable,
+  sequenceDeadEnd,
+  sequenceAmbiguous,
+  endlessHold,
+  missingCaution,
   repeatedRow,
   impossibleReading,
   sessionsDisagree,
   statedVersusComputed,
   sameOutput,
+  expiredException,
+  unusedException,
+  singleSource,
+  orphanedEntry,
 ];

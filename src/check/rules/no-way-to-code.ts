@@ -1,12 +1,13 @@
 import type { Sequence } from '../../../schemas/index.ts';
 import { type Finding, nearest } from '../../base/index.ts';
 import type { Rule } from '../rule.ts';
+import { reachedStates, statesWithoutStep } from '../sequence-ways.ts';
 
 export const noWayToCode: Rule = {
   id: 'no-way-to-code',
   title: 'Every sequence leads from its start to a state that shows the active code.',
   explanation:
-    'A rider follows the steps from a dark screen. Each step must join two states that exist, use controls the face has, and one chain of steps must end at a state with “shows: active-code” that says where on the screen the code stands. A list of profiles is not such a state: it shows every profile the unit holds, not the active one.',
+    'A rider follows the steps from a dark screen. Each step must join two states that exist, and one chain of steps must end at a state with “shows: active-code” that says where on the screen the code stands.',
   severity: 'error',
   examples: [
     {
@@ -57,6 +58,7 @@ export const noWayToCode: Rule = {
         state.recovery.forEach((way, wayIndex) => {
           mention(way.goTo, ['states', index, 'recovery', wayIndex, 'goTo']);
         });
+        if (state.shows === 'profile-list') return;
         if ((state.shows === 'active-code') !== (state.activeCodeAt !== undefined)) {
           report(
             ['states', index, state.activeCodeAt === undefined ? 'shows' : 'activeCodeAt'],
@@ -67,24 +69,9 @@ export const noWayToCode: Rule = {
           );
         }
       });
-      const family = base.families.get(data.family);
-      if (family) {
-        const controls = new Set(family.data.face.controls.map((control) => control.id));
-        data.transitions.forEach((step, index) => {
-          for (const { id, path } of controlsOf(step.action)) {
-            if (controls.has(id)) continue;
-            const guess = nearest(id, controls);
-            report(
-              ['transitions', index, 'action', ...path],
-              `The face of “${family.data.name}” has no control “${id}”.`,
-              guess ? `Did you mean “${guess}”?` : `Its controls are: ${[...controls].join(', ')}.`,
-            );
-          }
-        });
-      }
       const terminal = data.states.filter((state) => state.shows === 'active-code');
       if (terminal.length === 0) {
-        if (data.states.some((state) => state.activeCodeAt !== undefined)) continue;
+        if (data.states.some((state) => state.activeCodeAt !== undefined) || endsAtList(data)) continue;
         report(
           ['states'],
           'No state of this sequence shows the active code.',
@@ -94,7 +81,7 @@ export const noWayToCode: Rule = {
       }
       // A step that leads nowhere is named already; what it cuts off is its echo.
       if (findings.some((one) => one.place.file === sequence.file)) continue;
-      const reached = reachable(data);
+      const reached = reachedStates(data, 'steps-only');
       if (!terminal.some((state) => reached.has(state.id))) {
         const stuck = [...reached].filter((id) => !data.transitions.some((step) => step.from === id));
         report(
@@ -110,21 +97,8 @@ export const noWayToCode: Rule = {
   },
 };
 
-/** Every state that some chain of steps leads to. */
-function reachable(sequence: Sequence): Set<string> {
-  const reached = new Set([sequence.start]);
-  for (const id of reached) {
-    for (const step of sequence.transitions) if (step.from === id) reached.add(step.to);
-  }
-  return reached;
-}
-
-function controlsOf(
-  action: Sequence['transitions'][number]['action'],
-): { id: string; path: (string | number)[] }[] {
-  if (action.kind === 'hold') return action.controls.map((id, index) => ({ id, path: ['controls', index] }));
-  if (action.kind === 'press' || action.kind === 'tap' || action.kind === 'turn') {
-    return [{ id: action.control, path: ['control'] }];
-  }
-  return [];
+/** Whether the steps end at a list of profiles, which has a rule of its own. */
+function endsAtList(sequence: Sequence): boolean {
+  const reached = reachedStates(sequence, 'steps-only');
+  return statesWithoutStep(sequence).some(({ id, shows }) => shows === 'profile-list' && reached.has(id));
 }

@@ -1,10 +1,10 @@
 import type { Answers } from '../../answers.ts';
 import type { Entry, Finding } from '../../base/index.ts';
 import { compareOutputs, formatNumber, leastCompared } from '../../measure/index.ts';
-import type { Rule } from '../rule.ts';
-import { familyOutputsDigest, profileOutputDigest } from '../scopes.ts';
+import { outputRule } from '../rule.ts';
+import { profileOutputDigest } from '../scopes.ts';
 
-export const sameOutput: Rule = {
+export const sameOutput = outputRule<Finding[]>({
   id: 'same-output',
   title: 'A profile said to be the same as another puts out the same.',
   explanation:
@@ -19,26 +19,21 @@ export const sameOutput: Rule = {
       foundAt: 'moorlight/kn-2093',
     },
   ],
-  check: ({ answers, remember }) =>
-    [...answers.base.profilesOfFamily].flatMap(([family, profiles]) => {
-      const entries = profiles.map(({ digest }) => digest).join(' ');
+  follows: ({ base }, family) =>
+    (base.profilesOfFamily.get(family) ?? []).flatMap(({ digest, data }) => [
+      digest,
       // A profile may be said to be the same as one of another family.
-      const others = profiles.map(({ data }) =>
-        data.sameAs === undefined ? '' : profileOutputDigest(answers.base, data.sameAs),
-      );
-      const outputs = familyOutputsDigest(answers.base, family);
-      return remember(['same-output', family, entries, outputs, others.join(' ')], () => [
-        ...contradicted(answers, profiles),
-        ...undeclared(answers, family),
-      ]);
-    }),
-};
+      data.sameAs === undefined ? '' : profileOutputDigest(base, data.sameAs),
+    ]),
+  ofFamily: (answers, family) => [...contradicted(answers, family), ...undeclared(answers, family)],
+  conclude: (found) => found.flat(),
+});
 
-function contradicted(answers: Answers, profiles: readonly Entry<'profiles'>[]): Finding[] {
-  return profiles.flatMap((profile) => {
+function contradicted(answers: Answers, family: string): Finding[] {
+  return (answers.base.profilesOfFamily.get(family) ?? []).flatMap((profile) => {
     const { sameAs } = profile.data;
     const other = sameAs === undefined ? undefined : answers.base.profiles.get(sameAs);
-    const [own, its] = [answers.outputs.get(profile.id), other && answers.outputs.get(other.id)];
+    const [own, its] = [answers.comparable.get(profile.id), other && answers.comparable.get(other.id)];
     if (!other || !own || !its) return [];
     const { compared, apart, where } = compareOutputs(own, its);
     if (compared < leastCompared || apart <= 1) return [];

@@ -1,6 +1,6 @@
 import type { Answers } from '../../answers.ts';
 import type { Finding } from '../../base/index.ts';
-import { readingsOfProfile } from '../../base/index.ts';
+import { readingsOfProfile, setAsideFor } from '../../base/index.ts';
 import {
   agreeingOf,
   areAlike,
@@ -16,9 +16,9 @@ import {
   pointVolts,
   sharedOffset,
 } from '../../measure/index.ts';
-import type { Rule } from '../rule.ts';
+import { outputRule } from '../rule.ts';
 
-export const sessionsDisagree: Rule = {
+export const sessionsDisagree = outputRule<PairAgreement[]>({
   id: 'sessions-disagree',
   title: 'Sessions that measured the same thing under like conditions agree within their uncertainties.',
   explanation:
@@ -33,25 +33,56 @@ export const sessionsDisagree: Rule = {
       foundAt: '1.8541',
     },
   ],
-  check: ({ answers }) => {
-    const pairs = comparedPairs(answers);
-    const limit = normalisedErrorLimit(pairs.reduce((sum, pair) => sum + pair.common.length, 0));
+  follows: () => [],
+  ofFamily: (answers, family) => comparedPairs(answers, family).map((pair) => agreementOf(answers, pair)),
+  conclude: (found) => {
+    const pairs = found.flat();
+    const limit = normalisedErrorLimit(pairs.reduce((sum, pair) => sum + pair.compared, 0));
     const offsetLimit = normalisedErrorLimit(pairs.length);
-    const findings = pairs.flatMap((pair) => {
-      const apart = pair.common.filter((one) => Math.abs(one.normalisedError) > limit);
-      const worst = apart.reduce<CommonPoint | undefined>(
-        (most, one) => (most && Math.abs(most.normalisedError) >= Math.abs(one.normalisedError) ? most : one),
-        undefined,
-      );
-      if (worst) return [readingFinding(answers, pair, worst, apart.length)];
-      const offset = sharedOffset(pair.common);
-      return offset && Math.abs(offset.normalisedError) > offsetLimit
-        ? [offsetFinding(answers, pair, offset)]
-        : [];
+    const findings = pairs.flatMap(({ compared, errors, worst, offset }) => {
+      const apart = errors.filter((one) => one > limit).length;
+      if (worst && apart > 0) {
+        const { finding, message } = worst;
+        const count = apart === 1 ? 'the only one' : `the widest of ${apart}`;
+        return [{ ...finding, message: `${message}, ${count} of ${compared} compared that disagrees).` }];
+      }
+      return offset && offset.error > offsetLimit ? [offset.finding] : [];
     });
     return oneForEachPlace(findings);
   },
-};
+});
+
+/** How two sessions agree about one profile; the limits are known only when all are. */
+interface PairAgreement {
+  readonly compared: number;
+  /** The |E_n| above 1. */
+  readonly errors: readonly number[];
+  /** The reading with the greatest of them, and the beginning of what is said of it. */
+  readonly worst?: { readonly finding: Finding; readonly message: string };
+  /** The difference of the sessions as wholes. */
+  readonly offset?: { readonly error: number; readonly finding: Finding };
+}
+
+function agreementOf(answers: Answers, pair: Pair): PairAgreement {
+  const apart = pair.common.filter((one) => Math.abs(one.normalisedError) > 1);
+  const worst = apart.reduce<CommonPoint | undefined>(
+    (most, one) => (most && Math.abs(most.normalisedError) >= Math.abs(one.normalisedError) ? most : one),
+    undefined,
+  );
+  const offset = sharedOffset(pair.common);
+  const isOff = offset && Math.abs(offset.normalisedError) > 1;
+  return {
+    compared: pair.common.length,
+    errors: apart.map((one) => Math.abs(one.normalisedError)),
+    ...(worst && { worst: readingFinding(answers, pair, worst) }),
+    ...(isOff && {
+      offset: {
+        error: Math.abs(offset.normalisedError),
+        finding: offsetFinding(answers, pair, offset),
+      },
+    }),
+  };
+}
 
 /** A reading that several sessions contradict is one finding, with each of them beside it. */
 function oneForEachPlace(findings: readonly Finding[]): Finding[] {
@@ -75,12 +106,15 @@ interface Pair {
   readonly alike: readonly (readonly Point[])[];
 }
 
-function comparedPairs(answers: Answers): Pair[] {
+function comparedPairs(answers: Answers, family: string): Pair[] {
   const pairs: Pair[] = [];
-  for (const [profile, output] of answers.outputs) {
+  for (const { id: profile } of answers.base.profilesOfFamily.get(family) ?? []) {
+    if (readingsCount(answers, profile) < 2) continue;
+    const output = answers.outputs.get(profile);
+    if (!output) continue;
     const step = output.characteristics.find((one) => one.name === 'highest-clean-step');
     const volts = output.characteristics.find((one) => one.name === 'clean-volts');
-    if (!step || !volts || output.sessions.length < 2) continue;
+    if (!step || !volts) continue;
     // One step of safety where the clean step itself is not certain; no more, or a reading that is far off,
     // which makes it quite uncertain, would hide itself.
     const clean = { step: step.value - Math.min(1, step.expandedUncertainty), volts: volts.value };
@@ -101,7 +135,17 @@ function comparedPairs(answers: Answers): Pair[] {
   return pairs;
 }
 
-function readingFinding(answers: Answers, pair: Pair, worst: CommonPoint, apart: number): Finding {
+/** How many sessions measured a profile and count. */
+function readingsCount({ base }: Answers, profile: string): number {
+  const sessions = base.sessionsOfProfile.get(profile) ?? [];
+  return sessions.filter((session) => !setAsideFor(session, profile)).length;
+}
+
+function readingFinding(
+  answers: Answers,
+  pair: Pair,
+  worst: CommonPoint,
+): { finding: Finding; message: string } {
   // Without a majority or a sign which one stands out, the newer has to show why it differs.
   const majority = majorityAt(pair, worst);
   const outvoted = majority && majority.includes(worst.b.session) !== majority.includes(worst.a.session);
@@ -119,20 +163,21 @@ function readingFinding(answers: Answers, pair: Pair, worst: CommonPoint, apart:
   if (!hereTable || !thereTable)
     throw new Error(`no readings of session ${here.session} or ${there.session}`);
   const point = `${here.channel}, step ${here.step}, ${formatHz(here.hz)}`;
-  const count = apart === 1 ? 'the only one' : `the widest of ${apart}`;
-  return {
+  const message = `“${pair.profile}”, ${point}: ${formatQuantity(hereVolts)} here, ${formatQuantity(thereVolts)} in ${there.session} (E_n ${formatNumber(
+    Math.abs(worst.normalisedError),
+    1,
+  )}`;
+  const finding: Finding = {
     rule: 'sessions-disagree',
     severity: 'error',
     place: hereTable.place(hereReading, 'voltsRms'),
-    message: `“${pair.profile}”, ${point}: ${formatQuantity(hereVolts)} here, ${formatQuantity(thereVolts)} in ${there.session} (E_n ${formatNumber(
-      Math.abs(worst.normalisedError),
-      1,
-    )}, ${count} of ${pair.common.length} compared that disagrees).`,
+    message,
     help: `${outvoted && majority.length > 1 ? `${majority.join(' and ')} agree with each other. ` : ''}Compare both sheets with their originals: a slipped digit, a swapped row or another profile set on the unit is likeliest. If both are right, the conditions in session.yaml are not what they say.`,
     related: [
       { place: thereTable.place(thereReading, 'voltsRms'), message: 'The other session reads this.' },
     ],
   };
+  return { finding, message };
 }
 
 /**

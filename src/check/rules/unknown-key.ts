@@ -14,5 +14,12 @@ export const unknownKey = readerRule({
       bad: 'orign: factory',
       foundAt: 'orign',
     },
+    {
+      title: 'a field in another unit',
+      file: 'statements/bulletin-loud-profile.yaml',
+      good: 'valueVolts: 6.3',
+      bad: 'valueMillivolts: 6300',
+      foundAt: 'valueMillivolts',
+    },
   ],
 });

@@ -10,6 +10,7 @@ import {
   type Output,
   printJson,
   reportFindings,
+  today,
 } from '../command.ts';
 
 export interface BuildOptions extends ContentOption, JsonOption {
@@ -18,9 +19,10 @@ export interface BuildOptions extends ContentOption, JsonOption {
 }
 
 export async function build(options: BuildOptions, output: Output): Promise<number> {
-  const { answers, findings } = await checkContent(options.content);
+  const checked = await checkContent(options.content, { today: today() });
+  const { answers, findings } = checked;
   if (isFailing(findings)) {
-    reportFindings(output, findings, options.content);
+    reportFindings(output, checked, options.content);
     output.err('Nothing was built.');
     return exitCodes.findings;
   }

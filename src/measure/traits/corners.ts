@@ -7,10 +7,12 @@ import { halfPowerDb } from '../level.ts';
 import { propagate, quantity, type Term } from '../propagate.ts';
 import { type ResponsePoint, referenceHz } from '../response.ts';
 import { frontChannel } from '../session-points.ts';
+import { limits } from '../uncertainty.ts';
 
 /**
- * The half-power (−3.01 dB) frequency below or above 1 kHz. Where the response never falls that far, the end
- * of what was measured stands as a bound.
+ * The half-power frequency below or above 1 kHz: where the level is 3.01 dB below that at 1 kHz. Where the
+ * response never falls that far, the end of what was measured stands as a bound; where the points are too far
+ * apart to tell, the last point before the fall does.
  */
 export function cornerAt(group: Group, step: number, side: 'lower' | 'upper'): Described[] {
   const outward = outwardFrom(group.responseOf(step), side);
@@ -18,21 +20,20 @@ export function cornerAt(group: Group, step: number, side: 'lower' | 'upper'): D
   if (outward.length < 2 || !end) return [];
   const at = { channel: frontChannel, step };
   const name = `${side}-corner` as const;
+  const boundAt = ({ hz, readings, sources }: ResponsePoint): Described[] => {
+    const bound = side === 'lower' ? 'at-most' : 'at-least';
+    return [{ name, quantity: quantity(hz, 'Hz', [], bound), at, readings, sources }];
+  };
   const beyond = outward.findIndex(({ level }) => level.value < halfPowerDb);
-  if (beyond === -1) {
-    const bound = side === 'lower' ? ('at-most' as const) : ('at-least' as const);
-    return [
-      { name, quantity: quantity(end.hz, 'Hz', [], bound), at, readings: end.readings, sources: end.sources },
-    ];
-  }
+  if (beyond === -1) return boundAt(end);
   const place = crossing(outward, beyond - 1, halfPowerDb);
-  if (!place) return [];
+  if (!place) return boundAt(outward[beyond - 1] ?? end);
   const { readings, sources } = place;
   const hzPerDb = (place.hz * Math.LN2) / place.slopeDbPerOctave;
   const found: Described[] = [
     { name, quantity: propagate(place.hz, 'Hz', [[-hzPerDb, place.level]]), at, readings, sources },
   ];
-  const slope = slopeBeyond(outward.slice(Math.max(0, beyond - 1)), side);
+  const slope = slopeBeyond(outward, Math.max(0, beyond - 1), side);
   if (slope) found.push({ ...slope, at });
   return found;
 }
@@ -51,14 +52,20 @@ const slopeRangeDb = [-40, -1] as const;
  * The slope a filter tends to beyond its corner, dB an octave (negative outwards): for a Butterworth response
  * 10^(−L/10) − 1 = (f/fc)^(±2n), a straight line of its logarithm over that of frequency, whose slope is
  * 2n and asymptote 20·n·lg 2 dB an octave (standard filter theory). Fitted by weighted least squares; its
- * uncertainty is that of the levels, or the scatter about the line where that is larger.
+ * uncertainty is that of the levels, or the scatter about the line where that is larger, and what a pass band
+ * that is not level with 1 kHz would make. `from` is the point of `outward` before the corner.
  */
 function slopeBeyond(
-  points: readonly ResponsePoint[],
+  outward: readonly ResponsePoint[],
+  from: number,
   side: 'lower' | 'upper',
 ): Omit<Described, 'at'> | undefined {
-  const used = points.filter(({ level }) => level.value >= slopeRangeDb[0] && level.value <= slopeRangeDb[1]);
-  if (used.length < 3) return undefined;
+  const used = outward
+    .slice(from)
+    .filter(({ level }) => level.value >= slopeRangeDb[0] && level.value <= slopeRangeDb[1]);
+  const [nearest] = used;
+  if (!nearest || used.length < 3) return undefined;
+  const inwards = outward.slice(0, outward.indexOf(nearest));
   const lines = used.map(({ hz, level }) => {
     const perDb = fallenScale.slope(level.value);
     return {
@@ -90,12 +97,28 @@ function slopeBeyond(
     standardUncertainty: Math.abs(lack * perDoubling),
     degreesOfFreedom,
   };
+  const expectedDb = ({ hz }: ResponsePoint): number =>
+    fallenScale.toLevel(-level - slope * (Math.log2(hz) - centre));
+  const perShift = terms.reduce((sum, [sensitivity]) => sum + sensitivity, 0);
+  const passBand = limits('level of the pass band', perShift * passBandOffDb(inwards, expectedDb));
   return {
     name: `${side}-slope`,
-    quantity: propagate(Math.abs(slope * perDoubling), 'dB/oct', terms, [departure]),
+    quantity: propagate(Math.abs(slope * perDoubling), 'dB/oct', terms, [departure, passBand]),
     readings: [...new Set(used.flatMap((one) => one.readings))],
     sources: [...new Set(used.flatMap((one) => one.sources))],
   };
+}
+
+/** Where a filter takes less than this away, dB, its pass band begins. */
+const passBandDb = -0.1;
+
+/** How far the level where the pass band begins is off that of 1 kHz, from which the fall is counted, dB. */
+function passBandOffDb(
+  inwards: readonly ResponsePoint[],
+  expectedDb: (point: ResponsePoint) => number,
+): number {
+  const edge = inwards.findLast((point) => expectedDb(point) > passBandDb) ?? inwards[0];
+  return edge ? edge.level.value - expectedDb(edge) : 0;
 }
 
 /** The level at 10 kHz relative to 1 kHz, dB. */

@@ -1,0 +1,69 @@
+/** Reports in every form the check knows, for the terminal and for files. */
+import { mkdir } from 'node:fs/promises';
+import { dirname, extname } from 'node:path';
+import { CannotRun } from '../base/index.ts';
+import {
+  githubReport,
+  htmlReport,
+  jsonReport,
+  type Report,
+  rules,
+  sarifReport,
+  textReport,
+} from '../check/index.ts';
+import { replace } from './commands/whole-file.ts';
+
+export const reportFormats = ['text', 'json', 'sarif', 'github', 'html'] as const;
+export type ReportFormat = (typeof reportFormats)[number];
+
+export function reportText(report: Report, format: ReportFormat, colour: boolean): string {
+  switch (format) {
+    case 'text':
+      return textReport(report, colour);
+    case 'json':
+      return JSON.stringify(jsonReport(report), undefined, 2);
+    case 'sarif':
+      return JSON.stringify(sarifReport(report, rules), undefined, 2);
+    case 'github':
+      return githubReport(report);
+    case 'html':
+      return htmlReport(report, rules);
+  }
+}
+
+const formatOfEnding: Readonly<Record<string, ReportFormat>> = {
+  '.txt': 'text',
+  '.json': 'json',
+  '.sarif': 'sarif',
+  '.html': 'html',
+};
+
+/**
+ * The form a report file is written in, by the ending of its name.
+ * @throws CannotRun where the ending is none of those known.
+ */
+export function formatOfFile(file: string): ReportFormat {
+  const format = formatOfEnding[extname(file).toLowerCase()];
+  if (format) return format;
+  throw new CannotRun(
+    `${file}: the ending of the file says how the report is written, and this one is not known.`,
+    `Give one of: ${Object.keys(formatOfEnding).join(', ')}.`,
+  );
+}
+
+/**
+ * Writes a report in the form its name asks for, whole or not at all; folders it lies in are made.
+ * @throws CannotRun where it cannot be written.
+ */
+export async function writeReport(report: Report, file: string): Promise<void> {
+  const text = reportText(report, formatOfFile(file), false);
+  try {
+    await mkdir(dirname(file), { recursive: true });
+    await replace(file, `${text.trimEnd()}\n`);
+  } catch (error) {
+    throw new CannotRun(
+      `The report ${file} cannot be written (${(error as NodeJS.ErrnoException).code ?? 'unknown error'}).`,
+      'Give a file in a folder that can be written to.',
+    );
+  }
+}
