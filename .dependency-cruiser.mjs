@@ -1,6 +1,6 @@
 /**
  * Dependencies point one way:
- * schemas → base → measure → decide / codes → answers → check → views → plot/pages … → publish → cli.
+ * schemas → base → measure → decide / codes → answers → prose → check → views → plot/pages … → publish → cli.
  * Pure computation imports neither the site generator nor the file system nor the DOM.
  */
 const rooms = {
@@ -10,13 +10,14 @@ const rooms = {
   codes: ['schemas'],
   decide: ['schemas', 'measure'],
   answers: ['schemas', 'base', 'measure', 'decide'],
-  check: ['schemas', 'base', 'measure', 'decide', 'codes', 'answers'],
+  prose: ['schemas', 'base', 'measure', 'answers'],
+  check: ['schemas', 'base', 'measure', 'decide', 'codes', 'answers', 'prose'],
   plot: ['schemas', 'measure'],
-  views: ['schemas', 'base', 'measure', 'decide', 'codes', 'answers', 'check', 'plot'],
+  views: ['schemas', 'base', 'measure', 'decide', 'codes', 'answers', 'prose', 'check', 'plot'],
   site: ['schemas', 'measure', 'codes', 'answers', 'plot', 'views', 'client'],
   client: ['codes', 'views'],
-  publish: ['schemas', 'base', 'measure', 'decide', 'codes', 'answers', 'check', 'plot', 'views'],
-  cli: ['schemas', 'base', 'measure', 'decide', 'codes', 'answers', 'check', 'views', 'publish'],
+  publish: ['schemas', 'base', 'measure', 'decide', 'codes', 'answers', 'prose', 'check', 'plot', 'views'],
+  cli: ['schemas', 'base', 'measure', 'decide', 'codes', 'answers', 'prose', 'check', 'views', 'publish'],
   demo: ['schemas', 'measure'],
 };
 
@@ -34,7 +35,7 @@ const oneWay = Object.entries(rooms).map(([room, allowed]) => ({
   to: { path: '^(src|schemas)/', pathNot: [room, ...allowed].map(place) },
 }));
 
-const pure = '^(schemas/(?!write-json)|src/(measure|codes|decide|check|plot)/)';
+const pure = '^(schemas/(?!write-json)|src/(measure|codes|decide|prose|check|plot)/)';
 
 export default {
   forbidden: [

@@ -20,7 +20,8 @@ export class Entry<K extends Kind = Kind> {
   /** The path below the content folder, with forward slashes. */
   readonly file: string;
   readonly data: EntryData<K>;
-  readonly #source: TextFile;
+  /** The whole file. */
+  readonly source: TextFile;
   readonly #parse: () => Parsed;
   #parsed: Parsed | undefined;
 
@@ -30,13 +31,13 @@ export class Entry<K extends Kind = Kind> {
     this.id = id;
     this.file = source.file;
     this.data = data;
-    this.#source = source;
+    this.source = source;
     this.#parse = parse;
   }
 
   /** A digest of the whole file. */
   get digest(): string {
-    return this.#source.digest;
+    return this.source.digest;
   }
 
   /** The Markdown body of families and guides. */
@@ -52,6 +53,11 @@ export class Entry<K extends Kind = Kind> {
   #whole(): Parsed {
     this.#parsed ??= this.#parse();
     return this.#parsed;
+  }
+
+  /** The value at `path` as it is written in the file, quotes and line breaks included. */
+  sourceOf(path: DataPath): string | undefined {
+    return this.#whole().positions.sourceOf(path);
   }
 }
 

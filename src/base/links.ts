@@ -2,19 +2,17 @@
 import type { Kind } from '../../schemas/index.ts';
 import { kindNouns } from '../../schemas/index.ts';
 import type { Base, Entry } from './base.ts';
+import { bodyLinks } from './body-links.ts';
 import type { Finding } from './finding.ts';
+import type { Link } from './link.ts';
 import { nearest } from './nearest.ts';
-import type { DataPath } from './yaml.ts';
 
-/** A mention of one entry in another: the kind and id it names, and where. */
-export interface Link {
-  readonly kind: Exclude<Kind, 'site'>;
-  readonly id: string;
-  readonly path: DataPath;
+/** Every link an entry holds, in the order of its fields, then of its body. */
+export function linksOf(entry: Entry): Link[] {
+  return [...fieldLinks(entry), ...bodyLinks(entry)];
 }
 
-/** Every link an entry holds, in the order of its fields. */
-export function linksOf(entry: Entry): Link[] {
+function fieldLinks(entry: Entry): Link[] {
   if (isKind(entry, 'families') || isKind(entry, 'guides') || isKind(entry, 'plans')) {
     return sourceLinks(entry.data.sources);
   }
@@ -109,7 +107,8 @@ export function danglingLinks(base: Base, broken: ReadonlySet<string>): Finding[
   };
   for (const entry of allEntries(base)) {
     for (const link of linksOf(entry)) {
-      if (!exists(link.kind, link.id)) findings.push(dangling(link.kind, link.id, entry.place(link.path)));
+      if (exists(link.kind, link.id)) continue;
+      findings.push(dangling(link.kind, link.id, link.place ?? entry.place(link.path)));
     }
   }
   for (const table of base.readings.values()) {

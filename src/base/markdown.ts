@@ -5,6 +5,7 @@ import remarkFrontmatter from 'remark-frontmatter';
 import remarkGfm from 'remark-gfm';
 import remarkParse from 'remark-parse';
 import { unified } from 'unified';
+import { withoutStrayColons } from './directives.ts';
 import type { TextFile } from './text-file.ts';
 import { readYaml, type YamlReading } from './yaml.ts';
 
@@ -21,7 +22,7 @@ const parser = unified()
 
 /** Parses a Markdown entry. Without front matter, data is undefined and a finding says so. */
 export function readMarkdown(source: TextFile): MarkdownReading {
-  const tree = parser.parse(source.text);
+  const tree = withoutStrayColons(parser.parse(source.text));
   const [first, ...rest] = tree.children;
   if (first?.type !== 'yaml') {
     return {

@@ -66,24 +66,39 @@ const boundWords = { exact: '', 'at-most': 'at most ', 'at-least': 'at least ' }
 
 /** A value with its expanded uncertainty: `3.62 V ± 0.05 V`; a bound with its word: `at most −40 dB`. */
 export function formatQuantity(quantity: Quantity): string {
+  const [value, uncertainty] = formatParts(quantity);
+  return uncertainty === '' ? value : `${value} ±${space}${uncertainty}`;
+}
+
+/** The value alone, to the digits its uncertainty allows: `3.62 V`, `at most −40 dB`. */
+export function formatValue(quantity: Quantity): string {
+  return formatParts(quantity)[0];
+}
+
+/** Value and uncertainty, each with its unit; the uncertainty is empty where there is none to give. */
+function formatParts(quantity: Quantity): readonly [value: string, uncertainty: string] {
   const { value, unit, expandedUncertainty, bound } = quantity;
   const decimals = decimalsFor(expandedUncertainty, unit);
   const words = boundWords[bound];
+  const isCertain = !(expandedUncertainty > 0);
   if (unit === 'step') {
-    const range = expandedUncertainty > 0 ? ` ±${space}${formatNumber(expandedUncertainty, 0)}` : '';
-    return `${words}step${space}${formatNumber(value, 0)}${range}`;
+    const range = isCertain ? '' : formatNumber(expandedUncertainty, 0);
+    return [`${words}step${space}${formatNumber(value, 0)}`, range];
   }
-  if (unit === 'Hz' && !(expandedUncertainty > 0)) return `${words}${formatHz(value)}`;
-  if (unit === 'Hz' && value >= 1000) return formatKilohertz(quantity);
-  const plain = `${formatNumber(value, decimals)}${space}${unit}`;
-  if (!(expandedUncertainty > 0)) return `${words}${plain}`;
-  return `${words}${plain} ±${space}${formatUncertainty(expandedUncertainty, decimals)}${space}${unit}`;
+  if (unit === 'Hz' && isCertain) return [`${words}${formatHz(value)}`, ''];
+  if (unit === 'Hz' && value >= 1000) return kilohertzParts(quantity);
+  const plain = `${words}${formatNumber(value, decimals)}${space}${unit}`;
+  if (isCertain) return [plain, ''];
+  return [plain, `${formatUncertainty(expandedUncertainty, decimals)}${space}${unit}`];
 }
 
-function formatKilohertz({ value, expandedUncertainty, bound }: Quantity): string {
+function kilohertzParts({ value, expandedUncertainty, bound }: Quantity): readonly [string, string] {
   const decimals = Math.min(3, decimalsFor(expandedUncertainty / 1000, 'V'));
   const uncertainty = formatUncertainty(expandedUncertainty / 1000, decimals);
-  return `${boundWords[bound]}${formatNumber(value / 1000, decimals)}${space}kHz ±${space}${uncertainty}${space}kHz`;
+  return [
+    `${boundWords[bound]}${formatNumber(value / 1000, decimals)}${space}kHz`,
+    `${uncertainty}${space}kHz`,
+  ];
 }
 
 /** An uncertainty is rounded up in its last digit, never to nothing (GUM 7.2.6: “it may be appropriate to round up”). */

@@ -21,3 +21,4 @@ export { leastBoostDb } from './traits/bass.ts';
 export { mutedBelowDb } from './traits/channels.ts';
 export * from './twins.ts';
 export * from './uncertainty.ts';
+export * from './value-under.ts';

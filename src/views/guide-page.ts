@@ -3,7 +3,7 @@ import type { Answers } from '../answers.ts';
 import { byOrder } from '../base/index.ts';
 import { type CautionText, cautionTexts } from './cautions.ts';
 import { guidePath } from './paths.ts';
-import { proseHtml } from './prose.ts';
+import { citedSources, proseHtml } from './prose.ts';
 import { type SourceLink, sourceLinks } from './reading-links.ts';
 
 export interface GuidePageView {
@@ -25,14 +25,9 @@ export async function guidePages(answers: Answers, base: string): Promise<GuideP
       path: guidePath(guide.id),
       title: guide.data.title,
       description: guide.data.summary,
-      html: guide.body ? await proseHtml(guide.body, 2, siteLinks(base)) : '',
+      html: await proseHtml(answers, guide, 2, base),
       cautions: cautionTexts(guide.data.cautions),
-      sources: sourceLinks(answers, guide.data.sources),
+      sources: sourceLinks(answers, [...guide.data.sources, ...citedSources(guide)]),
     })),
   );
-}
-
-/** Links that begin with a slash are meant from the top of the site, wherever it is mounted. */
-export function siteLinks(base: string): (target: string) => string {
-  return (target) => (target.startsWith('/') ? `${base}${target.slice(1)}` : target);
 }

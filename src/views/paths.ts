@@ -1,5 +1,7 @@
 /** Where each page of the site is: paths below the base path, with a trailing slash and without a leading one. */
 
+import type { Target } from '../base/targets.ts';
+
 export const unitsPath = 'units/';
 export const plansPath = 'plans/';
 export const guidesPath = 'guides/';
@@ -41,6 +43,12 @@ export function planPath(plan: string): string {
 
 export function sourcePath(source: string): string {
   return `sources/${source}/`;
+}
+
+/** The page of the entry a link in prose leads to. */
+export function addressPath({ kind, id, readings }: Extract<Target, { to: 'entry' }>): string {
+  if (kind === 'profiles') return readings ? readingsPath(id) : profilePath(id);
+  return { families: unitPath, plans: planPath, guides: guidePath, sources: sourcePath }[kind](id);
 }
 
 /** The anchor of one reading on its readings page: `r-2026-03-quay-17` for the reading `2026-03-quay:17`. */

@@ -21,6 +21,7 @@ import {
 } from './reading-links.ts';
 import { type StatementView, statementViews } from './statement-comparison.ts';
 import { uncertaintyParts } from './uncertainty-parts.ts';
+import { valueAnchorOf } from './value-anchors.ts';
 import {
   benchSetting,
   characteristicLabels,
@@ -31,7 +32,8 @@ import {
 } from './wording.ts';
 
 export interface ValueRow {
-  readonly name: CharacteristicName;
+  /** The id of its row. */
+  readonly anchor: string;
   readonly label: string;
   readonly value: string;
   /** Channel, step and frequency it was read at. */
@@ -226,7 +228,7 @@ function inDecibels(voltsRms: number): string {
 function valueRowOf(output: ProfileOutput, one: Characteristic): ValueRow {
   const setting = benchSetting(one.conditions);
   return {
-    name: one.name,
+    anchor: valueAnchorOf(output, one),
     label: characteristicLabels[one.name],
     value: formatQuantity(one),
     at: readAt(one.conditions),

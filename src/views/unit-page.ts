@@ -5,10 +5,9 @@ import type { Entry } from '../base/index.ts';
 import type { FaceData } from '../plot/face.ts';
 import { sentenceText } from './answer-sentence.ts';
 import { type CautionText, cautionTexts } from './cautions.ts';
-import { siteLinks } from './guide-page.ts';
 import { profilePath, unitPath } from './paths.ts';
 import { sentenceOf } from './profile-page.ts';
-import { proseHtml } from './prose.ts';
+import { citedSources, proseHtml } from './prose.ts';
 import { type SourceLink, sourceLinks } from './reading-links.ts';
 import { type SequenceView, sequenceView } from './sequence-steps.ts';
 import type { Fact } from './session-conditions.ts';
@@ -75,10 +74,11 @@ async function unitPage(answers: Answers, family: Entry<'families'>, base: strin
       system: systemShortLabels[profile.data.system],
       sentence: sentenceText(sentenceOf(answers, profile) ?? []),
     })),
-    html: family.body ? await proseHtml(family.body, 3, siteLinks(base)) : '',
+    html: await proseHtml(answers, family, 3, base),
     sources: sourceLinks(answers, [
       ...data.sources,
       ...sequences.flatMap((sequence) => sequence.data.sources),
+      ...citedSources(family),
     ]),
   };
 }

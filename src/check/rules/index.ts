@@ -1,23 +1,23 @@
 /** The rules of the check, in the order a contributor would want to hear of them. */
 import type { Rule } from '../rule.ts';
+import { bareValue } from './bare-value.ts';
+import { circularLink } from './circular-link.ts';
 import { codePatternRule } from './code-pattern.ts';
 import { danglingLink } from './dangling-link.ts';
+import { danglingValue } from './dangling-value.ts';
 import { duplicateCode } from './duplicate-code.ts';
+import { endlessHold } from './endless-hold.ts';
 import { expiredException } from './expired-exception.ts';
 import { fitmentGap } from './fitment-gap.ts';
 import { fitmentRange } from './fitment-range.ts';
 import { fitmentUndecided } from './fitment-undecided.ts';
 import { impossibleReading } from './impossible-reading.ts';
-import { lookAlikeCodes } from './look-alike-codes.ts';
-import { circularLink } from './circular-link.ts';
-import { danglingLink } from './dangling-link.ts';
-import { duplicateCode } from './duplicate-code.ts';
-import { endlessHold } from './endless-hold.ts';
-import { impossibleReading } from './impossible-reading.ts';
 import { listShownAsCode } from './list-shown-as-code.ts';
+import { lookAlikeCodes } from './look-alike-codes.ts';
 import { missingCaution } from './missing-caution.ts';
 import { noWayToCode } from './no-way-to-code.ts';
 import { orphanedEntry } from './orphaned-entry.ts';
+import { proseLinks } from './prose-links.ts';
 import { repeatedRow } from './repeated-row.ts';
 import { sameOutput } from './same-output.ts';
 import { schema } from './schema.ts';
@@ -42,6 +42,7 @@ export const rules: readonly Rule[] = [
   schema,
   unknownKey,
   danglingLink,
+  danglingValue,
   circularLink,
   duplicateCode,
   codePatternRule,
@@ -50,6 +51,8 @@ export const rules: readonly Rule[] = [
   fitmentGap,
   fitmentUndecided,
   unsourced,
+  bareValue,
+  proseLinks,
   sourceTooOld,
   sourceChain,
   unknownControl,

@@ -27,8 +27,8 @@ export const sourceTooOld: Rule = {
     {
       title: 'a unit first built long after what is cited for it',
       file: 'families/fellside.md',
-      good: 'fromYear: 2010, toYear: 2014',
-      bad: 'fromYear: 2025, toYear: 2027',
+      good: 'model: Ordwick, fromYear: 2010, toYear: 2014',
+      bad: 'model: Pellmoor, fromYear: 2025, toYear: 2027',
       foundAt: '2025',
     },
   ],

@@ -52,8 +52,8 @@ const slopeRangeDb = [-40, -1] as const;
  * The slope a filter tends to beyond its corner, dB an octave (negative outwards): for a Butterworth response
  * 10^(−L/10) − 1 = (f/fc)^(±2n), a straight line of its logarithm over that of frequency, whose slope is
  * 2n and asymptote 20·n·lg 2 dB an octave (standard filter theory). Fitted by weighted least squares; its
- * uncertainty is that of the levels, or the scatter about the line where that is larger, and what a pass band
- * that is not level with 1 kHz would make. `from` is the point of `outward` before the corner.
+ * uncertainty is that of the levels, or the scatter about the line where that is larger, and what is left of a
+ * pass band that is not level with 1 kHz. `from` is the point of `outward` before the corner.
  */
 function slopeBeyond(
   outward: readonly ResponsePoint[],
@@ -99,27 +99,27 @@ function slopeBeyond(
   };
   const expectedDb = ({ hz }: ResponsePoint): number =>
     fallenScale.toLevel(-level - slope * (Math.log2(hz) - centre));
+  // The fall is counted from 1 kHz; a pass band a little off that level is corrected for, first order.
+  const edge = inwards.findLast((point) => expectedDb(point) > passBandDb) ?? inwards[0];
+  const offDb = edge ? edge.level.value - expectedDb(edge) : 0;
   const perShift = terms.reduce((sum, [sensitivity]) => sum + sensitivity, 0);
-  const passBand = limits('level of the pass band', perShift * passBandOffDb(inwards, expectedDb));
+  const isCorrected = edge !== undefined && Math.abs(offDb) < mostCorrectedDb;
+  if (isCorrected) terms.push([-perShift, edge.level]);
+  const passBand = limits('level of the pass band', perShift * offDb * (isCorrected ? 1 / 2 : 1));
+  const value = slope * perDoubling - (isCorrected ? perShift * offDb : 0);
   return {
     name: `${side}-slope`,
-    quantity: propagate(Math.abs(slope * perDoubling), 'dB/oct', terms, [departure, passBand]),
-    readings: [...new Set(used.flatMap((one) => one.readings))],
-    sources: [...new Set(used.flatMap((one) => one.sources))],
+    quantity: propagate(Math.abs(value), 'dB/oct', terms, [departure, passBand]),
+    readings: [...new Set([...used, edge ?? nearest].flatMap((one) => one.readings))],
+    sources: [...new Set([...used, edge ?? nearest].flatMap((one) => one.sources))],
   };
 }
 
 /** Where a filter takes less than this away, dB, its pass band begins. */
 const passBandDb = -0.1;
 
-/** How far the level where the pass band begins is off that of 1 kHz, from which the fall is counted, dB. */
-function passBandOffDb(
-  inwards: readonly ResponsePoint[],
-  expectedDb: (point: ResponsePoint) => number,
-): number {
-  const edge = inwards.findLast((point) => expectedDb(point) > passBandDb) ?? inwards[0];
-  return edge ? edge.level.value - expectedDb(edge) : 0;
-}
+/** A pass band off the level of 1 kHz by more than this, dB, is a boost or a dip: no correction, but uncertainty. */
+const mostCorrectedDb = 0.3;
 
 /** The level at 10 kHz relative to 1 kHz, dB. */
 export function trebleTiltAt(group: Group, step: number): Described[] {
