@@ -16,13 +16,16 @@ export const readingColumns = [
 /** Readings above this are not head-unit outputs, whatever the sheet says. */
 export const mostReadableVolts = 100;
 
+/** A sheet may hold a thousand times as much: that millivolts stand there for volts is said once, by a rule. */
+const mostWrittenVolts = 1000 * mostReadableVolts;
+
 export const readingSchema = z
   .strictObject({
     profile: reference('profiles/').meta({ description: 'The profile the unit was set to.' }),
     channel: channel.meta({ description: 'The output read: FL, FR, RL or RR.' }),
     step: z.int().min(0).max(200).meta({ description: 'Volume step shown on the screen.' }),
     hz: hz.meta({ description: 'Frequency of the test tone, hertz.' }),
-    voltsRms: z.number().min(0).max(mostReadableVolts).meta({ description: 'Reading, volts rms.' }),
+    voltsRms: z.number().min(0).max(mostWrittenVolts).meta({ description: 'Reading, volts rms.' }),
     thdPercent: z
       .number()
       .min(0)

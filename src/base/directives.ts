@@ -64,12 +64,7 @@ export function attributeOf(node: DirectiveNode, name: string): string | undefin
  * Puts back colons that were read as directives but are part of the text: the `:30` of 9:30. A directive has
  * a label or attributes, or bears a known name.
  */
-export function withoutStrayColons(body: Root): Root {
-  putBack(body);
-  return body;
-}
-
-function putBack(parent: Parents): void {
+export function withoutStrayColons(parent: Parents): void {
   const children = parent.children as Nodes[];
   children.forEach((child, index) => {
     if (child.type === 'textDirective' && isStray(child)) {
@@ -78,7 +73,7 @@ function putBack(parent: Parents): void {
         value: `:${child.name}`,
         ...(child.position && { position: child.position }),
       };
-    } else if ('children' in child) putBack(child);
+    } else if ('children' in child) withoutStrayColons(child);
   });
 }
 

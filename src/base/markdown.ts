@@ -1,5 +1,5 @@
 /** Reads one Markdown file: YAML front matter, then the body as a syntax tree with positions. */
-import type { Root } from 'mdast';
+import type { Nodes, Root } from 'mdast';
 import remarkDirective from 'remark-directive';
 import remarkFrontmatter from 'remark-frontmatter';
 import remarkGfm from 'remark-gfm';
@@ -20,9 +20,46 @@ const parser = unified()
   .use(remarkGfm)
   .use(remarkDirective);
 
+/** Nothing that a person writes goes deeper; what does would overrun the stack of those who walk the tree. */
+const mostLevels = 100;
+const rowOfQuotes = new RegExp(`^(?:[ \\t]{0,3}>){${mostLevels + 1},}`, 'm');
+
+function refusedNesting(source: TextFile, start: number, end: number): MarkdownReading {
+  return {
+    data: undefined,
+    positions: readYaml(source, '', 0).positions,
+    findings: [
+      {
+        rule: 'syntax',
+        severity: 'error',
+        place: source.place(start, end),
+        message: `Quotes, lists and emphasis are nested more than ${mostLevels} deep here.`,
+        help: 'Look for a row of > or * signs that was not meant, and take it out.',
+        related: [],
+      },
+    ],
+    body: { type: 'root', children: [] },
+  };
+}
+
+/** A part of the tree that lies deeper than the most; undefined where none does. */
+function tooDeep(tree: Root): Nodes | undefined {
+  let level: Nodes[] = [tree];
+  for (let depth = 0; depth < mostLevels; depth += 1) {
+    level = level.flatMap((node): Nodes[] => ('children' in node ? node.children : []));
+  }
+  return level[0];
+}
+
 /** Parses a Markdown entry. Without front matter, data is undefined and a finding says so. */
 export function readMarkdown(source: TextFile): MarkdownReading {
-  const tree = withoutStrayColons(parser.parse(source.text));
+  // Looked for before the parser, which takes long over these and at last fails.
+  const row = rowOfQuotes.exec(source.text);
+  if (row) return refusedNesting(source, row.index, row.index + row[0].length);
+  const tree = parser.parse(source.text);
+  const deep = tooDeep(tree)?.position;
+  if (deep) return refusedNesting(source, deep.start.offset ?? 0, deep.end.offset ?? 0);
+  withoutStrayColons(tree);
   const [first, ...rest] = tree.children;
   if (first?.type !== 'yaml') {
     return {

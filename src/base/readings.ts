@@ -60,6 +60,28 @@ export class ReadingTable {
     return new TableReading(this.session, this.#rows, row);
   }
 
+  /** The table without some readings, by id; itself where it has none of them. */
+  without(readingIds: ReadonlySet<string>): ReadingTable {
+    const prefix = `${this.session}:`;
+    const lines = new Set<number>();
+    for (const id of readingIds) if (id.startsWith(prefix)) lines.add(Number(id.slice(prefix.length)));
+    if (lines.size === 0) return this;
+    const { profiles, line, ...columns } = this.#rows;
+    const isKept = (_: number, row: number): boolean => !lines.has(line[row] ?? 0);
+    const rows: ReadingColumns = {
+      profiles,
+      profile: columns.profile.filter(isKept),
+      channel: columns.channel.filter(isKept),
+      step: columns.step.filter(isKept),
+      hz: columns.hz.filter(isKept),
+      voltsRms: columns.voltsRms.filter(isKept),
+      thdPercent: columns.thdPercent.filter(isKept),
+      repeat: columns.repeat.filter(isKept),
+      line: line.filter(isKept),
+    };
+    return new ReadingTable(this.session, this.source, profiles, () => rows);
+  }
+
   /** The place of one cell of a reading, by its id, or of its whole row. */
   place(readingId: string, column?: keyof Reading): Place {
     const line = Number(readingId.slice(readingId.lastIndexOf(':') + 1));

@@ -9,8 +9,9 @@ import {
   noMemory,
   remembered,
 } from '../base/index.ts';
+import { withoutReadings } from './claims.ts';
 import { applyExceptions } from './exceptions.ts';
-import type { RuleInput } from './rule.ts';
+import type { Rule, RuleFinding, RuleInput } from './rule.ts';
 import { rules } from './rules/index.ts';
 import { type SourceLookup, sourceTexts } from './source-texts.ts';
 
@@ -74,7 +75,8 @@ export async function checkContent(
 
 /**
  * Runs every rule over answers that have been read already, before exceptions. A row of a sheet is named once,
- * by the first rule that finds fault with it: one slip would else be reported as each of its consequences.
+ * by the first rule that finds fault with it, and readings a rule has claimed are not shown to those after it:
+ * one slip would else be reported as each of its consequences.
  */
 export function checkAnswers(
   answers: Answers,
@@ -87,17 +89,42 @@ export function checkAnswers(
     for (const rule of rules) rule.lookAt?.(input, family);
   }
   const namedRows = new Map<string, string>();
-  return rules
-    .filter((rule) => !rule.aboutExceptions)
-    .flatMap((rule) => rule.check(input))
-    .filter(({ rule, place }) => {
-      if (!place.file.endsWith('.csv')) return true;
-      const row = `${place.file}:${place.line}`;
-      const first = namedRows.get(row) ?? rule;
-      namedRows.set(row, first);
-      return first === rule;
-    })
-    .sort(compareFindings);
+  const claimed = new Set<string>();
+  const findings: Finding[] = [];
+  let unclaimed = answers;
+  for (const rule of rules) {
+    if (rule.aboutExceptions) continue;
+    const before = claimed.size;
+    for (const { claims = [], ...finding } of findingsOf(rule, input, unclaimed)) {
+      if (!isNamed(finding, namedRows)) findings.push(finding);
+      for (const id of claims) claimed.add(id);
+    }
+    if (claimed.size > before) unclaimed = withoutReadings(answers, claimed);
+  }
+  return findings.sort(compareFindings);
+}
+
+/**
+ * What a rule finds once the claimed readings are out of its sight. Their absence is no fault, though: what
+ * it finds only without them does not count.
+ */
+function findingsOf(rule: Rule, input: RuleInput, unclaimed: Answers): RuleFinding[] {
+  const found = rule.check(input);
+  if (!rule.judgesReadings || unclaimed === input.answers || found.length === 0) return found;
+  const files = new Set(found.map(({ place }) => place.file));
+  // Not what earlier runs know: they know the sheets as a whole.
+  const again: RuleInput = { ...input, answers: unclaimed, remember: (_, make) => make() };
+  for (const family of unclaimed.base.profilesOfFamily.keys()) rule.lookAt?.(again, family);
+  return rule.check(again).filter(({ place }) => files.has(place.file));
+}
+
+/** Whether a finding is about a row of a sheet that another rule has named. */
+function isNamed({ rule, place }: Finding, namedRows: Map<string, string>): boolean {
+  if (!place.file.endsWith('.csv')) return false;
+  const row = `${place.file}:${place.line}`;
+  const first = namedRows.get(row) ?? rule;
+  namedRows.set(row, first);
+  return first !== rule;
 }
 
 function rememberIn(memory: Memory): RuleInput['remember'] {

@@ -19,6 +19,15 @@ export interface RuleInput {
   readonly ruleIds?: readonly string[];
 }
 
+/**
+ * A finding of a rule about readings may claim readings, by id: those it speaks for. One slip shows in many
+ * places, as readings, as an offset of sessions, as a contradicted statement. So the rules that come after
+ * and judge readings (`judgesReadings`) are shown the answers as they are without what has been claimed.
+ */
+export interface RuleFinding extends Finding {
+  readonly claims?: readonly string[];
+}
+
 export interface Rule {
   /** Lower-case words joined by hyphens; every finding of the rule bears it. */
   readonly id: string;
@@ -34,7 +43,9 @@ export interface Rule {
   readonly lookAt?: (input: RuleInput, family: string) => void;
   /** Whether it is about exceptions, and so runs after all others. */
   readonly aboutExceptions?: true;
-  readonly check: (input: RuleInput) => Finding[];
+  /** True where its findings follow from readings: it is not shown those that earlier rules have claimed. */
+  readonly judgesReadings?: true;
+  readonly check: (input: RuleInput) => RuleFinding[];
 }
 
 /**
@@ -71,7 +82,7 @@ export interface OutputRule<T> extends Omit<Rule, 'check' | 'lookAt'> {
   readonly follows: (answers: Answers, family: string) => readonly string[];
   /** What it finds out about one family; survives JSON. */
   readonly ofFamily: (answers: Answers, family: string) => T;
-  readonly conclude: (found: readonly T[]) => Finding[];
+  readonly conclude: (found: readonly T[]) => RuleFinding[];
 }
 
 /**

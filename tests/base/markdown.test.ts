@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { TextFile } from '../../src/base/index.ts';
+import { plainText, TextFile } from '../../src/base/index.ts';
 import { readMarkdown } from '../../src/base/markdown.ts';
 
 function read(text: string) {
@@ -35,4 +35,23 @@ test('without front matter a finding says how it begins', () => {
 
 test('empty front matter is no data, and no crash', () => {
   expect(read('---\n---\n').data).toBeNull();
+});
+
+test('nesting beyond all reason is a finding, and no crash', () => {
+  for (const sign of ['> ', '*a ', '- ', '[']) {
+    const { findings } = read(`---\nx: 1\n---\n${sign.repeat(3000)}`);
+    expect(findings.length, sign).toBeLessThanOrEqual(1);
+  }
+  expect(read(`---\nx: 1\n---\n${'> '.repeat(100_000)}a`).findings).toMatchObject([
+    { rule: 'syntax', place: { line: 4 } },
+  ]);
+  expect(read(`---\nx: 1\n---\n${'> '.repeat(50)}a`).findings).toEqual([]);
+});
+
+test('colons that belong to the text stay in it', () => {
+  const { body } = read('---\nx: 1\n---\nFrom 9:30, note:see :value[a/b c].\n');
+  const [paragraph] = body.children;
+  const kinds = paragraph?.type === 'paragraph' ? paragraph.children.map((node) => node.type) : [];
+  expect(kinds.filter((kind) => kind !== 'text')).toEqual(['textDirective']);
+  expect(paragraph && plainText(paragraph)).toBe('From 9:30, note:see a/b c.');
 });

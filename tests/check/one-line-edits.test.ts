@@ -225,9 +225,9 @@ const edits: readonly Edit[] = [
     what: 'distortion below what the analyser can tell',
     file: sheet,
     from: 'brasslight/8b0s-i5z,FL,23,1000,6.3088,0.142,1',
-    to: 'brasslight/8b0s-i5z,FL,23,1000,6.3088,0.00142,1',
-    at: '0.00142',
-    message: 'THD of 0.00142 % is below what the analyser can tell, 0.02 %.',
+    to: 'brasslight/8b0s-i5z,FL,23,1000,6.3088,0.0042,1',
+    at: '0.0042',
+    message: 'THD of 0.0042 % is below what the analyser can tell, 0.02 %.',
     help: /^Look for a ratio written for per cent/,
   },
   {

@@ -1,13 +1,8 @@
 import type { Reading } from '../../../schemas/index.ts';
-import type { Base, BenchReading, Entry, Finding, ReadingTable } from '../../base/index.ts';
-import {
-  cleanThdPercent,
-  dbRatio,
-  formatHz,
-  formatNumber,
-  hardClipOverdriveDb,
-} from '../../measure/index.ts';
-import type { Rule } from '../rule.ts';
+import type { Base, BenchReading, Entry, ReadingTable } from '../../base/index.ts';
+import { formatHz, formatNumber } from '../../measure/index.ts';
+import { voltsLimit } from '../readings/volts-limit.ts';
+import type { Rule, RuleFinding } from '../rule.ts';
 import { sheetDigest } from '../scopes.ts';
 
 export const impossibleReading: Rule = {
@@ -16,6 +11,7 @@ export const impossibleReading: Rule = {
   explanation:
     'An output can swing at most the supply: a clean sine from a bridged output is at most the supply divided by √2, from a ground-referenced one half of that; clipped, at most the supply itself, or half. THD cannot read below the analyser’s floor. A channel or a volume step must be one the unit has, and a frequency one the voltmeter is specified for. Most often the decimal point has slipped, peak volts were written for rms, or two columns were swapped.',
   severity: 'error',
+  judgesReadings: true,
   examples: [
     {
       title: 'a slipped decimal point',
@@ -35,8 +31,8 @@ export const impossibleReading: Rule = {
     }),
 };
 
-function sheetFindings(base: Base, session: Entry<'outputs'>, table: ReadingTable): Finding[] {
-  const findings: Finding[] = [];
+function sheetFindings(base: Base, session: Entry<'outputs'>, table: ReadingTable): RuleFinding[] {
+  const findings: RuleFinding[] = [];
   for (let row = 0; row < table.length; row += 1) {
     const reading = table.reading(row);
     const profile = base.profiles.get(reading.profile);
@@ -51,6 +47,7 @@ function sheetFindings(base: Base, session: Entry<'outputs'>, table: ReadingTabl
       message: fault.message,
       help: fault.help,
       related: [{ place: session.place(fault.because), message: 'The limit follows from this.' }],
+      claims: [reading.id],
     });
   }
   return findings;
@@ -96,7 +93,7 @@ function faultOf(
       because: ['instrument', 'accuracy'],
     };
   }
-  const limit = voltsLimit(reading, session, output.topology);
+  const limit = voltsLimit(reading, session.data, output.topology);
   const readingError =
     (accuracy.ofReadingPercent / 100) * reading.voltsRms + accuracy.counts * instrument.resolutionVolts;
   if (reading.voltsRms - readingError > limit.volts) {
@@ -126,25 +123,4 @@ function faultOf(
     };
   }
   return undefined;
-}
-
-/**
- * The most volts rms an output can give: a bridged one swings the supply each way, a ground-referenced one
- * half of it (common practice, derived). A clean sine has 1/√2 of the swing, a little more where its crests
- * are already cut by as much as 1 % THD; a fully clipped one approaches the swing itself.
- */
-function voltsLimit(
-  reading: BenchReading,
-  session: Entry<'outputs'>,
-  topology: 'bridged' | 'ground-referenced',
-): { volts: number; why: string } {
-  const { volts, toleranceVolts } = session.data.supply;
-  const swing = (volts + toleranceVolts) * (topology === 'bridged' ? 1 : 0.5);
-  const share = topology === 'bridged' ? 'the supply' : 'half the supply';
-  const thdError = 1 + (session.data.instrument.thdOfReadingPercent ?? 0) / 100;
-  if (reading.thdPercent !== null && reading.thdPercent * thdError <= cleanThdPercent) {
-    const overdrive = dbRatio(hardClipOverdriveDb(cleanThdPercent / 100));
-    return { volts: (swing / Math.SQRT2) * overdrive, why: `a clean sine is at most ${share} over √2` };
-  }
-  return { volts: swing, why: `even a square wave is at most ${share}` };
 }

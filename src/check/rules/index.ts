@@ -12,8 +12,10 @@ import { fitmentGap } from './fitment-gap.ts';
 import { fitmentRange } from './fitment-range.ts';
 import { fitmentUndecided } from './fitment-undecided.ts';
 import { impossibleReading } from './impossible-reading.ts';
+import { levelFalls } from './level-falls.ts';
 import { listShownAsCode } from './list-shown-as-code.ts';
 import { lookAlikeCodes } from './look-alike-codes.ts';
+import { misplacedRow } from './misplaced-row.ts';
 import { missingCaution } from './missing-caution.ts';
 import { noWayToCode } from './no-way-to-code.ts';
 import { orphanedEntry } from './orphaned-entry.ts';
@@ -31,6 +33,7 @@ import { sourceTooOld } from './source-too-old.ts';
 import { statedVersusComputed } from './stated-versus-computed.ts';
 import { strayFile } from './stray-file.ts';
 import { syntax } from './syntax.ts';
+import { unitSlip } from './unit-slip.ts';
 import { unknownControl } from './unknown-control.ts';
 import { unknownKey } from './unknown-key.ts';
 import { unsourced } from './unsourced.ts';
@@ -64,8 +67,11 @@ export const rules: readonly Rule[] = [
   endlessHold,
   missingCaution,
   repeatedRow,
+  unitSlip,
   impossibleReading,
+  misplacedRow,
   sessionsDisagree,
+  levelFalls,
   statedVersusComputed,
   sameOutput,
   expiredException,

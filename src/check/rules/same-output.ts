@@ -10,6 +10,7 @@ export const sameOutput = outputRule<Finding[]>({
   explanation:
     'Many profiles sold under names of their own are electrically another profile. Where an entry says so (sameAs), the readings of both are held against each other: level at every clean step, response, rear channels. They contradict the entry when any value differs by more than the uncertainty of the difference, widened for the number of values compared. Profiles that read the same without any entry saying so are reported as news; that does not fail the check.',
   severity: 'error',
+  judgesReadings: true,
   examples: [
     {
       title: 'a profile said to be the same as a quieter one',

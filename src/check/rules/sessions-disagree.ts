@@ -16,7 +16,7 @@ import {
   pointVolts,
   sharedOffset,
 } from '../../measure/index.ts';
-import { outputRule } from '../rule.ts';
+import { outputRule, type RuleFinding } from '../rule.ts';
 
 export const sessionsDisagree = outputRule<PairAgreement[]>({
   id: 'sessions-disagree',
@@ -24,6 +24,7 @@ export const sessionsDisagree = outputRule<PairAgreement[]>({
   explanation:
     'Readings of one profile, channel, step and frequency from two sessions with like load, supply and signal are compared by E_n, their difference over the root sum of squares of their expanded uncertainties (ISO 13528); more than 1 disagrees. Where many readings are compared the limit is widened, so that all together keep the 5 % chance of a false alarm that a single comparison has. The sessions are compared as wholes too, which shows a scale that is off. Only the clean region counts: above it the output hangs on the supply.',
   severity: 'error',
+  judgesReadings: true,
   examples: [
     {
       title: 'two figures swapped',
@@ -39,12 +40,18 @@ export const sessionsDisagree = outputRule<PairAgreement[]>({
     const pairs = found.flat();
     const limit = normalisedErrorLimit(pairs.reduce((sum, pair) => sum + pair.compared, 0));
     const offsetLimit = normalisedErrorLimit(pairs.length);
-    const findings = pairs.flatMap(({ compared, errors, worst, offset }) => {
-      const apart = errors.filter((one) => one > limit).length;
-      if (worst && apart > 0) {
+    const findings = pairs.flatMap(({ compared, errors, worst, offset }): RuleFinding[] => {
+      const apart = errors.filter(({ error }) => error > limit);
+      if (worst && apart.length > 0) {
         const { finding, message } = worst;
-        const count = apart === 1 ? 'the only one' : `the widest of ${apart}`;
-        return [{ ...finding, message: `${message}, ${count} of ${compared} compared that disagrees).` }];
+        const count = apart.length === 1 ? 'the only one' : `the widest of ${apart.length}`;
+        return [
+          {
+            ...finding,
+            message: `${message}, ${count} of ${compared} compared that disagrees).`,
+            claims: apart.flatMap(({ readings }) => readings),
+          },
+        ];
       }
       return offset && offset.error > offsetLimit ? [offset.finding] : [];
     });
@@ -55,8 +62,8 @@ export const sessionsDisagree = outputRule<PairAgreement[]>({
 /** How two sessions agree about one profile; the limits are known only when all are. */
 interface PairAgreement {
   readonly compared: number;
-  /** The |E_n| above 1. */
-  readonly errors: readonly number[];
+  /** The |E_n| above 1, and the readings of the session at fault behind each. */
+  readonly errors: readonly { readonly error: number; readonly readings: readonly string[] }[];
   /** The reading with the greatest of them, and the beginning of what is said of it. */
   readonly worst?: { readonly finding: Finding; readonly message: string };
   /** The difference of the sessions as wholes. */
@@ -69,12 +76,16 @@ function agreementOf(answers: Answers, pair: Pair): PairAgreement {
     (most, one) => (most && Math.abs(most.normalisedError) >= Math.abs(one.normalisedError) ? most : one),
     undefined,
   );
+  const disagreement = worst && readingFinding(answers, pair, worst);
   const offset = sharedOffset(pair.common);
   const isOff = offset && Math.abs(offset.normalisedError) > 1;
   return {
     compared: pair.common.length,
-    errors: apart.map((one) => Math.abs(one.normalisedError)),
-    ...(worst && { worst: readingFinding(answers, pair, worst) }),
+    errors: apart.map(({ normalisedError, a, b }) => ({
+      error: Math.abs(normalisedError),
+      readings: (disagreement?.aAtFault ? a : b).readings,
+    })),
+    ...(disagreement && { worst: disagreement }),
     ...(isOff && {
       offset: {
         error: Math.abs(offset.normalisedError),
@@ -85,13 +96,22 @@ function agreementOf(answers: Answers, pair: Pair): PairAgreement {
 }
 
 /** A reading that several sessions contradict is one finding, with each of them beside it. */
-function oneForEachPlace(findings: readonly Finding[]): Finding[] {
-  const byPlace = new Map<string, Finding>();
+function oneForEachPlace(findings: readonly RuleFinding[]): RuleFinding[] {
+  const byPlace = new Map<string, RuleFinding>();
   for (const finding of findings) {
     const { file, line, column } = finding.place;
     const key = `${file}:${line}:${column}`;
     const first = byPlace.get(key);
-    byPlace.set(key, first ? { ...first, related: [...first.related, ...finding.related] } : finding);
+    byPlace.set(
+      key,
+      first
+        ? {
+            ...first,
+            related: [...first.related, ...finding.related],
+            claims: [...(first.claims ?? []), ...(finding.claims ?? [])],
+          }
+        : finding,
+    );
   }
   return [...byPlace.values()];
 }
@@ -145,7 +165,7 @@ function readingFinding(
   answers: Answers,
   pair: Pair,
   worst: CommonPoint,
-): { finding: Finding; message: string } {
+): { finding: Finding; message: string; aAtFault: boolean } {
   // Without a majority or a sign which one stands out, the newer has to show why it differs.
   const majority = majorityAt(pair, worst);
   const outvoted = majority && majority.includes(worst.b.session) !== majority.includes(worst.a.session);
@@ -177,7 +197,7 @@ function readingFinding(
       { place: thereTable.place(thereReading, 'voltsRms'), message: 'The other session reads this.' },
     ],
   };
-  return { finding, message };
+  return { finding, message, aAtFault };
 }
 
 /**

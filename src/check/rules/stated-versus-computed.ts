@@ -18,6 +18,7 @@ export const statedVersusComputed: Rule = {
   explanation:
     'A statement from a bulletin, a data sheet or a rider is held against the value computed from the bench readings, at any step, under the main load, supply and signal. They contradict each other when they lie further apart than the tolerance of the statement and the expanded uncertainty of the value together (root of the sum of squares). A statement without a tolerance is taken as rounded: half a unit of its last digit.',
   severity: 'error',
+  judgesReadings: true,
   examples: [
     {
       title: 'a number copied wrongly',

@@ -1,0 +1,13 @@
+/** Answers without the readings that a rule has found fault with, so that later rules do not echo it. */
+import { type Answers, answersOf } from '../answers.ts';
+import type { Base, ReadingTable } from '../base/index.ts';
+
+/** The answers as they would be without some readings, by id. */
+export function withoutReadings(answers: Answers, claimed: ReadonlySet<string>): Answers {
+  const readings = new Map<string, ReadingTable>();
+  for (const [session, table] of answers.base.readings) {
+    readings.set(session, table.without(claimed));
+  }
+  const base: Base = Object.freeze({ ...answers.base, readings });
+  return answersOf(base);
+}

@@ -1,0 +1,141 @@
+/** A sheet's readings of one profile as cells: the repeats at one output, step and frequency together. */
+import { type Channel, channels } from '../../../schemas/index.ts';
+import type { BenchReading, Entry } from '../../base/index.ts';
+import { cleanThdPercent, dbToRelative } from '../../measure/index.ts';
+
+/** What was read at one output, step and frequency. */
+export interface Cell {
+  readonly channel: Channel;
+  readonly step: number;
+  readonly hz: number;
+  /** One number for the three above. */
+  readonly key: number;
+  /** The volts of its repeats: their median, of two the lower. */
+  readonly volts: number;
+  /** The median of its THD readings, per cent; null where none was taken. */
+  readonly thdPercent: number | null;
+  readonly readings: readonly BenchReading[];
+}
+
+/** What one session read of one profile. */
+export interface ProfileSheet {
+  readonly profile: string;
+  readonly session: Entry<'outputs'>;
+  /** In the order they were first read. */
+  readonly cells: readonly Cell[];
+  readonly byKey: ReadonlyMap<number, Cell>;
+}
+
+export function cellKey(channel: Channel, step: number, hz: number): number {
+  return (Math.round(hz * 1000) * 4 + channels.indexOf(channel)) * 256 + step;
+}
+
+/** Brings the readings of one profile and session together by output, step and frequency. */
+export function profileSheet(
+  profile: string,
+  session: Entry<'outputs'>,
+  readings: readonly BenchReading[],
+): ProfileSheet {
+  const groups = new Map<number, BenchReading[]>();
+  for (const reading of readings) {
+    const key = cellKey(reading.channel, reading.step, reading.hz);
+    const known = groups.get(key);
+    if (known) known.push(reading);
+    else groups.set(key, [reading]);
+  }
+  const byKey = new Map<number, Cell>();
+  for (const [key, repeats] of groups) {
+    const cell = cellOf(key, repeats);
+    if (cell) byKey.set(key, cell);
+  }
+  return { profile, session, cells: [...byKey.values()], byKey };
+}
+
+function cellOf(key: number, readings: readonly BenchReading[]): Cell | undefined {
+  const [first] = readings;
+  if (!first) return undefined;
+  const { channel, step, hz } = first;
+  if (readings.length === 1) {
+    return { channel, step, hz, key, volts: first.voltsRms, thdPercent: first.thdPercent, readings };
+  }
+  const volts = lowerMedian(readings.map((one) => one.voltsRms));
+  const thd = readings.flatMap((one) => one.thdPercent ?? []);
+  return { channel, step, hz, key, volts, thdPercent: thd.length === 0 ? null : lowerMedian(thd), readings };
+}
+
+function lowerMedian(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  return sorted[(sorted.length - 1) >> 1] ?? Number.NaN;
+}
+
+/** The median of values, or undefined for none. */
+export function median(values: readonly number[]): number | undefined {
+  const sorted = [...values].sort((a, b) => a - b);
+  const middle = sorted.length >> 1;
+  const upper = sorted[middle];
+  return sorted.length % 2 === 1 || upper === undefined ? upper : (upper + (sorted[middle - 1] ?? upper)) / 2;
+}
+
+/**
+ * How far a cell’s volts may lie from the truth by what its session states: voltmeter, and unless they are
+ * shared with what it is compared to, signal, load and, past the clean region, supply. Relative; limits added
+ * up, so that it errs on the side of letting a reading pass. `volts` stand for those of the cell if given.
+ */
+export function toleranceOf(
+  cell: Cell,
+  { session }: ProfileSheet,
+  against: 'own' | 'others',
+  volts = cell.volts,
+): number {
+  const { instrument, signal, load, supply } = session.data;
+  const band = instrument.accuracy.find((one) => cell.hz >= one.fromHz && cell.hz <= one.toHz);
+  const own = ((band?.counts ?? 10) + 1) * (instrument.resolutionVolts / volts) + usualScatter;
+  if (against === 'own') return own;
+  const gain = (band?.ofReadingPercent ?? 5) / 100;
+  const rail = (cell.thdPercent ?? 0) > cleanThdPercent / 2 ? supply.toleranceVolts / supply.volts : 0;
+  return own + gain + dbToRelative(signal.levelToleranceDb) + load.tolerancePercent / 1000 + rail;
+}
+
+/** How far repeats of a reading scatter, relative: common practice, no source. */
+const usualScatter = 0.005;
+
+/** The cells of one output and frequency by rising step, as long as they read anything. */
+export function seriesOf(sheet: ProfileSheet): Cell[][] {
+  const series = new Map<number, Cell[]>();
+  for (const cell of sheet.cells) {
+    if (cell.volts === 0) continue;
+    const key = Math.floor(cell.key / 256);
+    const known = series.get(key);
+    if (known) known.push(cell);
+    else series.set(key, [cell]);
+  }
+  return [...series.values()].map((cells) => cells.sort((a, b) => a.step - b.step));
+}
+
+/** The cells of one output and step by rising frequency, as long as they read anything. */
+export function curvesOf(sheet: ProfileSheet): Cell[][] {
+  const curves = new Map<number, Cell[]>();
+  for (const cell of sheet.cells) {
+    if (cell.volts === 0) continue;
+    const key = cell.key % 1024;
+    const known = curves.get(key);
+    if (known) known.push(cell);
+    else curves.set(key, [cell]);
+  }
+  return [...curves.values()].map((cells) => cells.sort((a, b) => a.hz - b.hz));
+}
+
+/**
+ * The cells of a line that are far enough above the last digit to be told by those beside them. A small one is
+ * kept where it follows a louder one: it may be a louder one written wrongly, and is no silence.
+ */
+export function legibleOf(line: readonly Cell[], sheet: ProfileSheet): Cell[] {
+  let loudest = 0;
+  return line.filter((cell) => {
+    const isDrop = cell.volts * 4 < loudest * 3 && toleranceOf(cell, sheet, 'own', loudest) < widestLegible;
+    loudest = Math.max(loudest, cell.volts);
+    return isDrop || toleranceOf(cell, sheet, 'own') < widestLegible;
+  });
+}
+
+const widestLegible = 0.06;

@@ -1,0 +1,20 @@
+/** The rules about readings over many simulated bases: false alarms on good ones, detection on bad ones. */
+import { expect, test } from 'vitest';
+import { tallyBad, tallyGood } from '../check/unit-slips.ts';
+
+test('300 good bases: no alarm but for sessions that chance sets apart, at most as often as promised', async () => {
+  const { wrong } = await tallyGood(20260601, 300);
+  console.log(`300 good bases: ${wrong.length} with a finding\n${wrong.join('\n')}`);
+  // Sessions are compared at a level of 5 %; every other rule has to be silent.
+  expect(wrong.filter((one) => !one.includes(': sessions-disagree'))).toEqual([]);
+  expect(wrong.length).toBeLessThan(300 * 0.05);
+});
+
+test('300 bases with a slip of unit: named at its first row, with its cause', async () => {
+  const { wrong, byKind } = await tallyBad(20260601, 300);
+  const lines = [...byKind].map(([kind, { put, named }]) => `${kind}: ${named} of ${put}`).sort();
+  console.log([`300 slips: ${300 - wrong.length} named`, ...lines, ...wrong].join('\n'));
+  // Found at all, always; told as what they are, but for a few at the last digits of a coarse meter.
+  expect(wrong.filter((one) => one.endsWith(': nothing'))).toEqual([]);
+  expect(wrong.length).toBeLessThanOrEqual(300 * 0.02);
+});
