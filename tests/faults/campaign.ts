@@ -23,7 +23,7 @@ export async function remembering(demo: Demo): Promise<Checking> {
 }
 
 async function check(demo: Demo, edits: readonly Edit[], memory: Memory): Promise<readonly Finding[]> {
-  return (await checkContent(new MemoryFiles('content', edited(demo.files, edits)), memory)).findings;
+  return (await checkContent(new MemoryFiles('content', edited(demo.files, edits)), { memory })).findings;
 }
 
 /** `count` cases over `kinds`, kind by kind in turn, each with a seed of its own. */

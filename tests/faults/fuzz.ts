@@ -1,7 +1,15 @@
 /** Malformed files of every kind, and what must hold whatever they are: no crash, no hang, places in the file. */
 import fc from 'fast-check';
 import { type Finding, MemoryFiles, type Place } from '../../src/base/index.ts';
-import { checkContent, jsonReport, textReport } from '../../src/check/index.ts';
+import {
+  checkContent,
+  githubReport,
+  htmlReport,
+  jsonReport,
+  rules,
+  sarifReport,
+  textReport,
+} from '../../src/check/index.ts';
 import { exampleFiles } from '../check/example-base.ts';
 
 /** One file of each kind, by its path in the example base; its bytes are replaced. */
@@ -250,16 +258,21 @@ export async function faultsOfAnswer({ file, bytes }: FuzzCase): Promise<string[
   const files = new Map<string, string | Uint8Array>(exampleFiles).set(file, bytes);
   const content = new MemoryFiles('example', files);
   const before = process.cpuUsage();
-  const { findings } = await checkContent(content);
-  const report = textReport(findings, { colour: false, folder: 'example' });
-  JSON.stringify(jsonReport(findings));
+  const { findings, sourceOf } = await checkContent(content);
+  const told = { findings, folder: 'example', sourceOf, setAside: 0 };
+  textReport(told, true);
+  githubReport(told);
+  htmlReport(told, rules);
+  JSON.stringify([jsonReport(told), sarifReport(told, rules)]);
   const { user, system } = process.cpuUsage(before);
   const seconds = (user + system) / 1e6;
   return [
     ...(seconds > mostSeconds ? [`took ${seconds.toFixed(1)} s`] : []),
-    ...(/^\s+at .*:\d+:\d+|node_modules|\bundefined\b|\[object /m.test(report)
-      ? [`leaks its inside: ${report.slice(0, 500)}`]
-      : []),
+    ...findings.flatMap(({ message, help }) =>
+      /^\s*at .*:\d+:\d+|node_modules|\bundefined\b|\[object |\bNaN\b/m.test(`${message} ${help}`)
+        ? [`leaks its inside: ${message} ${help}`]
+        : [],
+    ),
     ...findings.flatMap((finding) => misplaced(content, files, finding)),
   ];
 }
