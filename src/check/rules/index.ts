@@ -18,8 +18,10 @@ import { lookAlikeCodes } from './look-alike-codes.ts';
 import { misplacedRow } from './misplaced-row.ts';
 import { missingCaution } from './missing-caution.ts';
 import { noWayToCode } from './no-way-to-code.ts';
+import { offTheFace } from './off-the-face.ts';
 import { orphanedEntry } from './orphaned-entry.ts';
 import { proseLinks } from './prose-links.ts';
+import { rangeReversed } from './range-reversed.ts';
 import { repeatedRow } from './repeated-row.ts';
 import { sameOutput } from './same-output.ts';
 import { schema } from './schema.ts';
@@ -56,6 +58,8 @@ export const rules: readonly Rule[] = [
   unsourced,
   bareValue,
   proseLinks,
+  rangeReversed,
+  offTheFace,
   sourceTooOld,
   sourceChain,
   unknownControl,

@@ -43,6 +43,7 @@ function listsTakenForCode(sequence: Entry<'sequences'>): Finding[] {
   const reached = reachedStates(data, 'steps-only');
   const ends = new Set(statesWithoutStep(data).filter(({ id }) => reached.has(id)));
   return data.states.flatMap((state, index): Finding[] => {
+    if (state.shows === 'active-code') return codeBeforeCode(sequence, index);
     if (state.shows !== 'profile-list') return [];
     const finding = (message: string, help: string): Finding[] => [
       {
@@ -72,4 +73,25 @@ function listsTakenForCode(sequence: Entry<'sequences'>): Finding[] {
       'Add notActiveCode with what on this screen could be taken for it.',
     );
   });
+}
+
+/** A state that shows the active code and is left for another that shows it: the first is likely the list. */
+function codeBeforeCode(sequence: Entry<'sequences'>, index: number): Finding[] {
+  const { states, transitions } = sequence.data;
+  const state = states[index];
+  const next = transitions
+    .filter((step) => step.from === state?.id && step.to !== state.id)
+    .map((step) => states.findIndex(({ id }) => id === step.to))
+    .find((at) => states[at]?.shows === 'active-code');
+  if (!state || next === undefined) return [];
+  return [
+    {
+      rule: 'list-shown-as-code',
+      severity: 'error',
+      place: sequence.place(['states', index, 'shows']),
+      message: `The state “${state.id}” is said to show the active code, yet a step leads on from it to “${states[next]?.id}”, which shows it too.`,
+      help: 'If what it shows is the list, write “shows: profile-list”; if it is the code, end the sequence there.',
+      related: [{ place: sequence.place(['states', next, 'shows']), message: 'The code is shown here too.' }],
+    },
+  ];
 }

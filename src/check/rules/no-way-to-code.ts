@@ -18,7 +18,7 @@ export const noWayToCode: Rule = {
       foundAt: 'actve',
     },
   ],
-  check: ({ answers: { base } }) => {
+  check: ({ answers: { base }, readerFindings }) => {
     const findings: Finding[] = [];
     for (const sequence of base.sequences.values()) {
       const report = (path: readonly (string | number)[], message: string, help: string): void => {
@@ -92,6 +92,20 @@ export const noWayToCode: Rule = {
           'Add the missing step, or correct a “from” or “to”.',
         );
       }
+    }
+    for (const [id, profiles] of base.profilesOfFamily) {
+      const family = base.families.get(id);
+      const isUnread = readerFindings.some(({ place }) => place.file.startsWith('sequences/'));
+      if (!family || isUnread || profiles.length === 0 || (base.sequencesOfFamily.get(id) ?? []).length > 0)
+        continue;
+      findings.push({
+        rule: 'no-way-to-code',
+        severity: 'error',
+        place: family.place(['name']),
+        message: `No sequence leads to the code of a “${family.data.name}”.`,
+        help: 'Add a file to sequences/ that says how a rider comes to the active code on this unit.',
+        related: [],
+      });
     }
     return findings;
   },

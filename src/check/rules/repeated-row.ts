@@ -5,9 +5,9 @@ import type { Rule } from '../rule.ts';
 
 export const repeatedRow: Rule = {
   id: 'repeated-row',
-  title: 'No sheet holds two rows of one profile, output, step, frequency and repeat number.',
+  title: 'The repeats of a reading are counted 1, 2, 3, each once and none left out.',
   explanation:
-    'Repeats of a reading are counted: 1, 2, 3. Two rows with the same count are one reading entered twice, or two readings of which one belongs to another step, frequency or profile; whichever it is, both would be averaged as if they were independent.',
+    'Repeats of a reading are counted: 1, 2, 3. Two rows with the same count are one reading entered twice, or two readings of which one belongs to another step, frequency or profile; whichever it is, both would be averaged as if they were independent. A count that leaves numbers out tells of rows that are lost, or of a step and a repeat exchanged.',
   severity: 'error',
   examples: [
     {
@@ -38,8 +38,26 @@ function sheetFindings(table: ReadingTable): Finding[] {
       if (first) findings.push(repeated(table, first, reading));
       else before.push(reading);
     }
+    for (const readings of firstOf.values()) findings.push(...miscounted(table, readings));
   }
   return findings;
+}
+
+/** Repeats that leave numbers out: with n of them, one is numbered above n. */
+function miscounted(table: ReadingTable, readings: readonly BenchReading[]): Finding[] {
+  const most = readings.reduce((best, one) => (one.repeat > best.repeat ? one : best));
+  if (most.repeat <= readings.length) return [];
+  const { profile, channel, step, hz, repeat } = most;
+  return [
+    {
+      rule: 'repeated-row',
+      severity: 'error',
+      place: table.place(most.id, 'repeat'),
+      message: `Repeat ${repeat} of ${profile}, ${channel}, step ${step}, ${formatHz(hz)} stands here, and there ${readings.length === 1 ? 'is only this one' : `are only ${readings.length}`}.`,
+      help: 'Number the repeats 1, 2, 3 without leaving any out; if step and repeat are exchanged, put them right.',
+      related: [],
+    },
+  ];
 }
 
 /** Channel, step and frequency in one number: frequencies stay below 2^18 Hz and keep 25 bits of fraction. */

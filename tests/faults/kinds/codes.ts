@@ -51,7 +51,7 @@ export const codeKinds: readonly FaultKind[] = [
   },
   {
     name: 'other spelling that is another profile’s code',
-    rule: 'duplicate-code',
+    rule: ['duplicate-code', 'code-pattern'],
     shownBy: 'two profiles of the family are found by it',
     make: (dice, demo) => {
       const all = codes(demo);
@@ -74,7 +74,7 @@ export const codeKinds: readonly FaultKind[] = [
   },
   {
     name: 'profile copied and not renamed inside',
-    rule: 'duplicate-code',
+    rule: ['duplicate-code', 'unsourced'],
     shownBy: 'two profiles have one code',
     make: (dice, demo) => {
       const one = dice.pick(codes(demo));

@@ -56,7 +56,7 @@ export const familyKinds: readonly FaultKind[] = [
   },
   {
     name: 'years the wrong way round',
-    rule: ['fitment-gap', 'schema', 'fitment-undecided'],
+    rule: 'fitment-range',
     shownBy: 'the last year lies before the first',
     make: (dice, demo) => {
       const { file, line, text, from, to } = dice.pick(fitments(demo));
@@ -165,7 +165,7 @@ export const familyKinds: readonly FaultKind[] = [
   },
   {
     name: 'control drawn outside the face',
-    rule: ['schema', 'off-the-face', 'unknown-control'],
+    rule: 'off-the-face',
     shownBy: 'the face is not as wide',
     make: (dice, demo) => {
       const { file, line, text } = dice.pick(

@@ -196,22 +196,8 @@ export const linkKinds: readonly FaultKind[] = [
     },
   },
   {
-    name: 'source nobody names',
-    rule: ['orphaned-entry', 'orphaned'],
-    shownBy: 'no entry rests on it',
-    make: (dice, demo) => {
-      const from = dice.pick(demo.list(/^sources\/(kestrane|riders|telephone)/));
-      const file = `sources/letter-${dice.below(900) + 100}.yaml`;
-      return {
-        what: `${file}, a source that nothing names`,
-        edits: [{ file, content: demo.text(from).replace(/^title: .*$/m, 'title: Letter of a rider') }],
-        places: [{ file, lines: 'any' }],
-      };
-    },
-  },
-  {
     name: 'sequence deleted',
-    rule: ['no-way-to-code', 'orphaned-entry', 'sequence-unreachable'],
+    rule: 'no-way-to-code',
     shownBy: 'the family has codes and no way to read them',
     make: (dice, demo) => {
       const alone = demo.list(/^sequences\//).filter((file) => !file.includes('northpane'));

@@ -72,7 +72,7 @@ export const proseKinds: readonly FaultKind[] = [
   },
   {
     name: 'input range of a plan the wrong way round',
-    rule: ['schema', 'plan-range', 'impossible-plan'],
+    rule: 'range-reversed',
     shownBy: 'the least is more than the most',
     make: (dice, demo) => {
       const { file, line, match } = dice.pick(

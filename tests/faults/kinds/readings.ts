@@ -163,7 +163,7 @@ export const readingKinds: readonly FaultKind[] = [
   },
   {
     name: 'distortion as a ratio, not per cent',
-    rule: 'impossible-reading',
+    rule: 'unit-slip',
     shownBy: 'the analyser cannot tell as little',
     make: (dice, demo) => {
       const row = dice.pick(demo.rows.filter(({ thd }) => thd !== '' && Number(thd) < 1));
@@ -181,7 +181,7 @@ export const readingKinds: readonly FaultKind[] = [
   },
   {
     name: 'step and repeat swapped in a row',
-    rule: [...offRules, 'repeats-disagree', 'repeated-row', 'swapped-cells'],
+    rule: [...offRules, 'repeated-row'],
     shownBy: 'as many repeats were taken at no step, and the level is not that of step 1',
     make: (dice, demo) => {
       const row = dice.pick(onScale(demo, ({ step }) => step > 8));
@@ -257,7 +257,7 @@ export const readingKinds: readonly FaultKind[] = [
   },
   {
     name: 'row copied down, volts not typed over',
-    rule: [...offRules, 'copied-rows', 'copied-row', 'repeated-row'],
+    rule: [...offRules, 'misplaced-row'],
     shownBy: `${bySession}; and volts and distortion are those of the row above to the last figure`,
     make: (dice, demo) => {
       const row = dice.pick(readTwice(demo, onScale(demo)));
@@ -275,7 +275,7 @@ export const readingKinds: readonly FaultKind[] = [
   },
   {
     name: 'two rows swapped',
-    rule: [...offRules, 'swapped-rows'],
+    rule: [...offRules, 'misplaced-row'],
     shownBy: byLaw,
     make: (dice, demo) => {
       const rows = onScale(demo);

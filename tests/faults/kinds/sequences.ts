@@ -134,7 +134,7 @@ export const sequenceKinds: readonly FaultKind[] = [
   },
   {
     name: 'state with no way on',
-    rule: 'sequence-dead-end',
+    rule: ['sequence-dead-end', 'list-shown-as-code'],
     shownBy: 'no step and no recovery leads out of it',
     make: (dice, demo) => {
       const found = dice.pick(demo.linesWhere(/^sequences\/(brasslight|dialstone)/, /^ {2}- from: list$/));
@@ -186,19 +186,6 @@ export const sequenceKinds: readonly FaultKind[] = [
     },
   },
   {
-    name: 'hold without an end',
-    rule: ['endless-hold', 'hold-without-end'],
-    shownBy: 'nothing says when to let go',
-    make: (dice, demo) => {
-      const { file, line, text } = dice.pick(demo.linesWhere(sequences, /^ {6}end: /));
-      const hold = Array.from({ length: 6 }, (_, at) => line - 3 + at);
-      return {
-        ...onLine(demo, file, line, text.replace(/end: .*/, 'end: any-time')),
-        places: [{ file, lines: hold }],
-      };
-    },
-  },
-  {
     name: 'hold shorter at most than at least',
     rule: ['endless-hold', 'schema', 'broken-hold', 'no-way-to-code'],
     shownBy: 'the two times contradict each other',
@@ -246,7 +233,7 @@ export const sequenceKinds: readonly FaultKind[] = [
   },
   {
     name: 'list taken for the active code',
-    rule: ['list-shown-as-code', 'list-as-code'],
+    rule: 'list-shown-as-code',
     shownBy: 'the state’s own notes say its codes are not the active one',
     mostEchoes: 4,
     make: (dice, demo) => {

@@ -303,7 +303,7 @@ export const sheetKinds: readonly FaultKind[] = [
   },
   {
     name: 'supply too low for what was read',
-    rule: 'impossible-reading',
+    rule: ['impossible-reading', 'unit-slip'],
     shownBy: 'a bridged output gives at most the supply over √2, clean',
     make: (dice, demo) => {
       const loud = demo.rows.filter(({ volts, thd }) => Number(volts) > 7 && thd !== '' && Number(thd) < 0.9);
