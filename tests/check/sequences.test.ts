@@ -140,19 +140,28 @@ describe('states', () => {
     ]);
   });
 
-  test('a hold that may fail is answered in the state it begins in as well', async () => {
+  test('a hold that may fail is answered where it leads, and not at the start', async () => {
     const recovery =
       '    recovery:\n      - seen: The radio plays on.\n        advice: The key was let go too early. Hold it again.\n        goTo: radio\n';
+    const unanswered = [
+      `sequence-dead-end ${touch}: This hold may come to nothing after 10 s, and “active” does not say what to do then.`,
+    ];
     const without = edit(touch, recovery, '');
-    expect(await told(without)).toEqual([
-      `sequence-dead-end ${touch}: This hold may come to nothing after 10 s, and neither “radio” nor “active” says what to do then.`,
+    const atStart = edit(touch, '    see: The radio plays.\n', `    see: The radio plays.\n${recovery}`);
+    expect(await told(without)).toEqual(unanswered);
+    expect(await told(without, atStart)).toEqual(unanswered);
+  });
+
+  test('actions that are counted can be missed; single ones cannot', async () => {
+    const counted = (action: string) => told(withSteps(step('list', 'active', action)));
+    expect(await counted('kind: press, control: menu')).toEqual([]);
+    expect(await counted('kind: press, control: menu, times: 3')).toEqual([
+      `sequence-dead-end ${menu}: This press of 3 times can be miscounted, and “active” does not say what to do then.`,
     ]);
-    expect(
-      await told(
-        without,
-        edit(touch, '    see: The radio plays.\n', `    see: The radio plays.\n${recovery}`),
-      ),
-    ).toEqual([]);
+    expect(await counted('kind: turn, control: volume, direction: clockwise, clicks: 9')).toEqual([
+      `sequence-dead-end ${menu}: This turn by 9 clicks can be miscounted, and “active” does not say what to do then.`,
+    ]);
+    expect(await told(withSteps(step('list', 'dark', 'kind: press, control: menu, times: 3')))).toEqual([]);
   });
 });
 

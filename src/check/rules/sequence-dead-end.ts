@@ -1,3 +1,4 @@
+import type { SequenceAction } from '../../../schemas/index.ts';
 import type { Entry, Finding } from '../../base/index.ts';
 import type { Rule } from '../rule.ts';
 import { areStatesSound, leadsToCode, reachedStates, statesWithoutStep } from '../sequence-ways.ts';
@@ -6,7 +7,7 @@ export const sequenceDeadEnd: Rule = {
   id: 'sequence-dead-end',
   title: 'A rider always has a way on.',
   explanation:
-    'A sequence leaves nobody in front of a screen without advice. A state that does not show the active code has a step that leads on or a recovery. And where a step is a wait or a hold, which may come to nothing after its longest time, the state it begins in or the one it leads to has a recovery that says what is seen then, what to do, and where to take up again.',
+    'A sequence leaves nobody in front of a screen without advice. A state that does not show the active code has a step that leads on or a recovery. And where a step is easily missed, because it is timed (a wait, a hold) or counted (several presses, taps or clicks), the state it leads to has a recovery that says what is seen else, what to do, and where to take up again. A recovery belongs to the screen that was expected, not to the one before it; a step back to the start needs none.',
   severity: 'error',
   examples: [
     {
@@ -51,6 +52,8 @@ function deadEnds(sequence: Entry<'sequences'>): Finding[] {
     ({ id, shows, recovery, activeCodeAt }) =>
       reached.has(id) && shows === 'nothing' && recovery.length === 0 && activeCodeAt === undefined,
   );
+  // A state that nothing leads to any more is named; that a step leads past it is the same mistake.
+  const isAllReached = data.states.every(({ id }) => reached.has(id));
   const states = new Map(data.states.map((state) => [state.id, state]));
   const hasRecovery = (id: string): boolean => (states.get(id)?.recovery.length ?? 0) > 0;
   return [
@@ -61,14 +64,30 @@ function deadEnds(sequence: Entry<'sequences'>): Finding[] {
         'Add the step that follows, or a recovery that says what to do and where to take up again.',
       ),
     ),
-    ...data.transitions.flatMap(({ from, to, action }, index) => {
-      if (action.kind !== 'wait' && action.kind !== 'hold') return [];
-      if (hasRecovery(from) || hasRecovery(to)) return [];
+    ...data.transitions.flatMap(({ to, action }, index) => {
+      const how = howMissed(action);
+      if (!isAllReached || how === undefined || to === data.start || hasRecovery(to)) return [];
       return finding(
         ['transitions', index, 'action', 'kind'],
-        `This ${action.kind} may come to nothing after ${action.mostSeconds} s, and neither “${from}” nor “${to}” says what to do then.`,
+        `This ${action.kind} ${how}, and “${to}” does not say what to do then.`,
         `Add a recovery to “${to}”: what is seen instead, what to do about it, and where to take up again.`,
       );
     }),
   ];
+}
+
+/** How a timed or counted action comes to fail; undefined for one that is done or not done. */
+function howMissed(action: SequenceAction): string | undefined {
+  switch (action.kind) {
+    case 'hold':
+    case 'wait':
+      return `may come to nothing after ${action.mostSeconds} s`;
+    case 'press':
+    case 'tap':
+      return action.times > 1 ? `of ${action.times} times can be miscounted` : undefined;
+    case 'turn':
+      return action.clicks > 1 ? `by ${action.clicks} clicks can be miscounted` : undefined;
+    case 'ignition':
+      return undefined;
+  }
 }

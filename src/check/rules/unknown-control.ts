@@ -22,7 +22,7 @@ export const unknownControl: Rule = {
       title: 'a key that is turned',
       file: 'sequences/moorlight-menu.yaml',
       good: 'action: { kind: press, control: back }',
-      bad: 'action: { kind: turn, control: back, direction: clockwise, clicks: 2 }',
+      bad: 'action: { kind: turn, control: back, direction: clockwise, clicks: 1 }',
       foundAt: 'back',
     },
     {
