@@ -76,7 +76,9 @@ function faultOf(
       because: [],
     };
   }
-  if (reading.step < volume.lowestStep || reading.step > volume.highestStep) {
+  // Steps the wrong way round are the family’s fault, not that of every row.
+  const isSound = volume.lowestStep <= volume.highestStep;
+  if (isSound && (reading.step < volume.lowestStep || reading.step > volume.highestStep)) {
     return {
       column: 'step',
       message: `Step ${reading.step} is none of the unit “${name}”.`,

@@ -5,6 +5,7 @@ import { circularLink } from './circular-link.ts';
 import { codePatternRule } from './code-pattern.ts';
 import { danglingLink } from './dangling-link.ts';
 import { danglingValue } from './dangling-value.ts';
+import { distortionFalls } from './distortion-falls.ts';
 import { duplicateCode } from './duplicate-code.ts';
 import { endlessHold } from './endless-hold.ts';
 import { expiredException } from './expired-exception.ts';
@@ -20,6 +21,7 @@ import { missingCaution } from './missing-caution.ts';
 import { noWayToCode } from './no-way-to-code.ts';
 import { offTheFace } from './off-the-face.ts';
 import { orphanedEntry } from './orphaned-entry.ts';
+import { powerBeyondSupply } from './power-beyond-supply.ts';
 import { proseLinks } from './prose-links.ts';
 import { rangeReversed } from './range-reversed.ts';
 import { repeatedRow } from './repeated-row.ts';
@@ -73,9 +75,11 @@ export const rules: readonly Rule[] = [
   repeatedRow,
   unitSlip,
   impossibleReading,
+  powerBeyondSupply,
   misplacedRow,
   sessionsDisagree,
   levelFalls,
+  distortionFalls,
   statedVersusComputed,
   sameOutput,
   expiredException,

@@ -60,6 +60,8 @@ const mostFindings = 3;
 
 /** The cell to blame for the first fall beyond the uncertainty. */
 function fallen(sheet: ProfileSheet, series: readonly Cell[]): Cell | undefined {
+  // Of so few it does not show which one is at fault.
+  if (series.length < leastToBlame) return undefined;
   for (let at = 0; at + 1 < series.length; at += 1) {
     const [here, next] = [series[at], series[at + 1]];
     if (!here || !next || Math.max(here.volts, next.volts) < leastPlayed) continue;
@@ -71,6 +73,8 @@ function fallen(sheet: ProfileSheet, series: readonly Cell[]): Cell | undefined 
   }
   return undefined;
 }
+
+const leastToBlame = 4;
 
 /** How far a supply may sag under clipping, relative: common practice, no source. */
 const mostSag = 0.06;

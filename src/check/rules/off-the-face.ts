@@ -5,15 +5,15 @@ export const offTheFace: Rule = {
   id: 'off-the-face',
   title: 'Screen and controls of a unit lie on its face.',
   explanation:
-    'The drawing of a unit is made from its measures, in millimetres from the left and top edge of the face. A control or a screen that reaches beyond the face is drawn outside of it, and a rider looks for it in vain: most often a digit too many, or two measures exchanged.',
+    'The drawing of a unit is made from its measures, in millimetres from the left and top edge of the face. A control or a screen that reaches beyond the face is drawn outside of it, and a rider looks for it in vain: most often a wrong digit, or two measures exchanged.',
   severity: 'error',
   examples: [
     {
-      title: 'a digit too many',
+      title: 'a wrong digit',
       file: 'families/moorlight.md',
       good: 'kind: key, xMm: 150',
-      bad: 'kind: key, xMm: 1500',
-      foundAt: '1500',
+      bad: 'kind: key, xMm: 550',
+      foundAt: '550',
     },
   ],
   check: ({ answers: { base } }) => [...base.families.values()].flatMap(familyFindings),

@@ -17,16 +17,23 @@ export const repeatedRow: Rule = {
       bad: '1\nmoorlight/km-4417,FL,20,1000,3.1609',
     },
   ],
-  check: ({ answers: { base }, remember }) =>
-    [...base.readings.values()].flatMap((table) =>
-      remember(['repeated-row', table.session, table.digest], () => sheetFindings(table)),
-    ),
+  check: ({ answers: { base }, readerFindings, remember }) => {
+    // Rows that could not be read, or belong to another profile, leave gaps in the counts.
+    const faulty = new Set(readerFindings.map(({ place }) => place.file));
+    return [...base.readings.values()].flatMap((table) => {
+      const isWhole = !faulty.has(table.source.file);
+      return remember(['repeated-row', table.session, table.digest, String(isWhole)], () =>
+        sheetFindings(table, isWhole),
+      );
+    });
+  },
 };
 
-function sheetFindings(table: ReadingTable): Finding[] {
+function sheetFindings(table: ReadingTable, isWhole: boolean): Finding[] {
   const findings: Finding[] = [];
   for (const profile of table.profiles) {
     const firstOf = new Map<number, BenchReading[]>();
+    const already = findings.length;
     for (const reading of table.readingsOf(profile)) {
       const key = pointKey(reading);
       const before = firstOf.get(key);
@@ -38,6 +45,8 @@ function sheetFindings(table: ReadingTable): Finding[] {
       if (first) findings.push(repeated(table, first, reading));
       else before.push(reading);
     }
+    // A row counted twice leaves a gap as well: that is its echo.
+    if (!isWhole || findings.length > already) continue;
     for (const readings of firstOf.values()) findings.push(...miscounted(table, readings));
   }
   return findings;

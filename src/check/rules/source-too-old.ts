@@ -159,6 +159,22 @@ function beforeTheUnit(base: Base, family: Entry<'families'>, misdated: Readonly
           related,
         ),
       ),
+    ...profiles
+      .filter(({ data }) => !isTooOld(data.sources))
+      .flatMap((profile) =>
+        profile.data.sources.flatMap((id, index) =>
+          isTooOld([id])
+            ? [
+                finding(
+                  profile.place(['sources', index]),
+                  `“${id}” is of ${newestDate(base, [id])}; it cannot tell of ${unit}.`,
+                  'Name the source that says so, or correct the date that is wrong.',
+                  related,
+                ),
+              ]
+            : [],
+        ),
+      ),
     ...[...statements]
       .filter(({ data }) => isTooOld([data.source]))
       .map((statement) =>

@@ -112,7 +112,7 @@ export const familyKinds: readonly FaultKind[] = [
   },
   {
     name: 'lowest and highest step swapped',
-    rule: ['schema', 'impossible-reading'],
+    rule: 'range-reversed',
     shownBy: 'the lowest lies above the highest',
     make: (dice, demo) => {
       const { file, line, match } = dice.pick(

@@ -312,16 +312,13 @@ export const sheetKinds: readonly FaultKind[] = [
       const line = demo.lineOf(file, /^ {2}volts: /);
       return {
         ...onLine(demo, file, line, '  volts: 8.4'),
-        places: [
-          { file, lines: [line] },
-          ...linesOf(demo.rows.filter((row) => row.session === session && Number(row.volts) > 3)),
-        ],
+        places: [{ file, lines: [line] }, ...linesOf(demo.rows.filter((row) => row.session === session))],
       };
     },
   },
   {
     name: 'shifted decimal in the load',
-    rule: ['impossible-power', 'power', 'impossible-reading', 'sessions-disagree', 'unit-slip'],
+    rule: 'power-beyond-supply',
     shownBy: 'no supply of the bench gives that power',
     make: (dice, demo) => {
       const loud = demo.rows.filter(({ volts }) => Number(volts) > 5);
