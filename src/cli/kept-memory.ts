@@ -7,7 +7,8 @@ import { digestOf, MapMemory } from '../base/index.ts';
 
 /** Where memories are kept unless told otherwise: the user's cache folder (XDG Base Directory Specification). */
 function cacheFolder(): string {
-  return join(process.env['XDG_CACHE_HOME'] || join(homedir(), '.cache'), 'readback');
+  const { XDG_CACHE_HOME: own } = process.env;
+  return join(own || join(homedir(), '.cache'), 'readback');
 }
 
 /** The file that keeps the memory of a content folder. */
