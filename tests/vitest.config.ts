@@ -28,7 +28,7 @@ export default defineConfig({
           name: 'site',
           include: ['tests/site/**/*.test.ts'],
           globalSetup: ['tests/site/built-site.ts'],
-          testTimeout: 60_000,
+          testTimeout: 150_000,
           hookTimeout: 180_000,
           fileParallelism: false,
         },

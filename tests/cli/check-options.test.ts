@@ -90,7 +90,12 @@ describe('--explain and --rules', () => {
       Example: a misspelt field
         profiles/moorlight/km-4417.yaml
         wrong │ orign: factory
-        right │ origin: factory"
+        right │ origin: factory
+
+      Example: a field in another unit
+        statements/bulletin-loud-profile.yaml
+        wrong │ valueMillivolts: 6300
+        right │ valueVolts: 6.3"
     `);
   });
 
