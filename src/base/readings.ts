@@ -1,6 +1,7 @@
 /** Reads a session's readings.csv into columns, each row checked and its line kept. */
 import { CsvError, parse } from 'csv-parse/sync';
 import { type Channel, channels, type Reading, readingColumns, readingSchema } from '../../schemas/index.ts';
+import { clipped } from './field-words.ts';
 import type { Finding, Place } from './finding.ts';
 import { nearest } from './nearest.ts';
 import type { TextFile } from './text-file.ts';
@@ -353,14 +354,21 @@ function headerFindings(source: TextFile, cells: readonly string[], line: number
       },
     ];
   }
-  const further = cells.slice(readingColumns.length).map((found, index) => ({
-    ...rowFinding(
-      cellPlace(source, line, readingColumns.length + index),
-      `Column ${readingColumns.length + index + 1}, “${found}”, is none of a sheet.`,
-      `Delete it. The columns are, in this order: ${readingColumns.join(',')}.`,
-    ),
-    rule: 'unknown-key',
-  }));
+  // However many there are, they are one mistake: a sheet of something else, or with columns of its own.
+  const more = cells.length - readingColumns.length;
+  const further =
+    more <= 0
+      ? []
+      : [
+          {
+            ...rowFinding(
+              cellPlace(source, line, readingColumns.length),
+              `Column ${readingColumns.length + 1}, “${clipped(cells[readingColumns.length] ?? '')}”, is none of a sheet${more === 1 ? '' : `, nor are the ${more - 1} behind it`}.`,
+              `Delete ${more === 1 ? 'it' : 'them'}. The columns are, in this order: ${readingColumns.join(',')}.`,
+            ),
+            rule: 'unknown-key',
+          },
+        ];
   return [...further, ...knownColumnFindings(source, cells, line)];
 }
 

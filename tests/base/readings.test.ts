@@ -95,6 +95,7 @@ describe('a fault is placed at its cell', () => {
       '1:1 Column 1 is called “profil” where “profile” is expected.',
     ],
     [`${header},notes\n${row},dry\n`, '1:52 Column 8, “notes”, is none of a sheet.'],
+    [`${header},x,y,z\n${row}\n`, '1:52 Column 8, “x”, is none of a sheet, nor are the 2 behind it.'],
     [`profile,chanel\n${row}\n`, '1:9 Column 2 is called “chanel” where “channel” is expected.'],
   ])('%j', (text, expected) => {
     expect(faults(text)[0]).toBe(expected);

@@ -26,12 +26,14 @@ export function codeFrame(sourceOf: SourceLookup, place: Place, mostColumns = 10
   const text = source.lineText(place.line);
   const from = Math.min(place.column - 1, text.length);
   const to = place.endLine > place.line ? text.length : Math.min(place.endColumn - 1, text.length);
+  // Of a line that goes on and on, only what can come into the frame is looked at, sign by sign.
+  const [left, right] = [Math.max(0, from - 4 * mostColumns), from + 4 * mostColumns];
   const signs: Sign[] = [];
   let column = 0;
   for (const [part, piece] of [
-    ['before', text.slice(0, from)],
-    ['marked', text.slice(from, to)],
-    ['after', text.slice(to)],
+    ['before', text.slice(left, from)],
+    ['marked', text.slice(from, Math.min(to, right))],
+    ['after', text.slice(to, right)],
   ] as const) {
     for (const sign of signsOf(piece)) {
       const columns = sign === '\t' ? tabColumns - (column % tabColumns) : columnsOf(printable(sign));

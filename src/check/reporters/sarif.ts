@@ -75,6 +75,9 @@ function result(report: Report, rules: readonly Rule[], finding: Finding, seen: 
   };
 }
 
+/** A longer line is not repeated with each finding in it: viewers have the file. */
+const longestSnippet = 1000;
+
 function physical(report: Report, place: Place): object {
   const line = report.sourceOf(place.file)?.lineText(place.line);
   return {
@@ -85,7 +88,7 @@ function physical(report: Report, place: Place): object {
       endLine: place.endLine,
       endColumn: place.endColumn,
     },
-    ...(line && place.line === place.endLine
+    ...(line && line.length <= longestSnippet && place.line === place.endLine
       ? { contextRegion: { startLine: place.line, snippet: { text: line } } }
       : {}),
   };

@@ -37,7 +37,8 @@ function codes(demo: Demo): CodeOf[] {
 export const codeKinds: readonly FaultKind[] = [
   {
     name: 'code of another profile',
-    rule: 'duplicate-code',
+    // Where the victim has other spellings, those are no longer its code written another way.
+    rule: ['duplicate-code', 'code-pattern'],
     shownBy: 'two profiles of the family have it',
     make: (dice, demo) => {
       const all = codes(demo);
@@ -45,12 +46,16 @@ export const codeKinds: readonly FaultKind[] = [
       const other = dice.pick(all.filter(({ family, file }) => family === one.family && file !== one.file));
       return {
         ...onLine(demo, one.file, one.line, `code: "${other.code}"`),
-        places: [one, other].map(({ file, line }) => ({ file, lines: [line] })),
+        places: [
+          { file: one.file, lines: [one.line, one.line + 2, one.line + 3] },
+          { file: other.file, lines: [other.line] },
+        ],
       };
     },
   },
   {
     name: 'other spelling that is another profile’s code',
+    // In small letters it is no code of the family, to begin with.
     rule: ['duplicate-code', 'code-pattern'],
     shownBy: 'two profiles of the family are found by it',
     make: (dice, demo) => {
@@ -74,17 +79,19 @@ export const codeKinds: readonly FaultKind[] = [
   },
   {
     name: 'profile copied and not renamed inside',
+    // The copy also cites bench sessions that have no reading of it.
     rule: ['duplicate-code', 'unsourced'],
     shownBy: 'two profiles have one code',
     make: (dice, demo) => {
       const one = dice.pick(codes(demo));
       const file = one.file.replace('.yaml', '-copy.yaml');
+      const spellings = demo.text(one.file).includes('otherSpellings') ? [one.line + 2] : [];
       return {
         what: `${one.file} copied to ${file}`,
         edits: [{ file, content: demo.text(one.file) }],
         places: [
           { file, lines: 'any' },
-          { file: one.file, lines: [one.line] },
+          { file: one.file, lines: [one.line, ...spellings] },
         ],
       };
     },
@@ -140,7 +147,10 @@ export const codeKinds: readonly FaultKind[] = [
       const { file: like, line: at, family, code } = dice.pick(alike);
       const victim = dice.pick(
         all.filter(
-          (one) => one.family === family && one.file !== like && !demo.text(one.file).includes('tellApart'),
+          (one) =>
+            one.family === family &&
+            one.file !== like &&
+            !/tellApart|otherSpellings/.test(demo.text(one.file)),
         ),
       );
       return {

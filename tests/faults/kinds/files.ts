@@ -1,6 +1,7 @@
 /** Files in the wrong place or by the wrong name. */
 import type { Demo, Edit } from '../demo.ts';
 import type { FaultKind, Mistake } from '../kind.ts';
+import { mentions } from './links.ts';
 
 function moved(demo: Demo, file: string, to: string): Mistake {
   const edits: Edit[] = [
@@ -39,12 +40,8 @@ export const fileKinds: readonly FaultKind[] = [
       const file = dice.pick(demo.list(/^profiles\//).filter((one) => /[a-z][^/]*\.yaml$/.test(one)));
       const id = file.slice('profiles/'.length, -'.yaml'.length);
       const to = file.replace(/[^/]*\.yaml$/, (name) => `${name.replace('.yaml', '').toUpperCase()}.yaml`);
-      const sheets = demo.list(/readings\.csv$/).map((sheet) => ({
-        file: sheet,
-        lines: demo.rows.filter((row) => row.file === sheet && row.profile === id).map(({ line }) => line),
-      }));
       const mistake = moved(demo, file, to);
-      return { ...mistake, places: [...mistake.places, ...sheets] };
+      return { ...mistake, places: [...mistake.places, ...mentions(demo, id, file)] };
     },
   },
   {

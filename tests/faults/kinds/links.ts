@@ -4,7 +4,7 @@ import { type Expected, type FaultKind, onLine } from '../kind.ts';
 import { misspelt } from './shape.ts';
 
 /** Every line, outside `except`, that names an id as a whole word. */
-function mentions(demo: Demo, id: string, except: string): Expected[] {
+export function mentions(demo: Demo, id: string, except: string): Expected[] {
   const pattern = new RegExp(`(^|[^a-z0-9/-])${id}($|[^a-z0-9/-])`);
   return demo
     .linesWhere(/\.(yaml|md|csv)$/, pattern)

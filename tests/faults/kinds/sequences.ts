@@ -186,6 +186,47 @@ export const sequenceKinds: readonly FaultKind[] = [
     },
   },
   {
+    name: 'hold that may end at once',
+    rule: 'endless-hold',
+    shownBy: 'neither a moment nor a time says when to let go',
+    make: (dice, demo) => {
+      const { file, line, text } = dice.pick(demo.linesWhere(sequences, /^ {6}end: /));
+      const changes = new Map([
+        [line, text.replace(/end: .*/, 'end: any-time')],
+        [line + 1, '      leastSeconds: 0'],
+      ]);
+      return {
+        what: `${file}:${line} end: any-time, leastSeconds: 0`,
+        edits: [demo.withLines(file, changes)],
+        places: [{ file, lines: [line, line + 1] }],
+      };
+    },
+  },
+  {
+    name: 'hold with a figure too many in its seconds',
+    rule: 'endless-hold',
+    shownBy: 'nobody holds a key for minutes',
+    make: (dice, demo) => {
+      const { file, line, text } = dice.pick(demo.linesWhere(sequences, /^ {6}mostSeconds: /));
+      return onLine(demo, file, line, `${text}0`);
+    },
+  },
+  {
+    name: 'hold that ends before it begins, or as it does',
+    rule: 'endless-hold',
+    shownBy: 'the moments of a start follow one another',
+    make: (dice, demo) => {
+      const { file, line, match } = dice.pick(
+        demo.linesWhere(sequences, /^ {6}begin: (with-ignition|prompt-shown)$/),
+      );
+      const ends = match[1] === 'prompt-shown' ? ['with-ignition', 'prompt-shown'] : ['with-ignition'];
+      return {
+        ...onLine(demo, file, line + 1, `      end: ${dice.pick(ends)}`),
+        places: [{ file, lines: [line, line + 1] }],
+      };
+    },
+  },
+  {
     name: 'hold shorter at most than at least',
     rule: ['endless-hold', 'schema', 'broken-hold', 'no-way-to-code'],
     shownBy: 'the two times contradict each other',

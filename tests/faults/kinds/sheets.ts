@@ -274,25 +274,21 @@ export const sheetKinds: readonly FaultKind[] = [
             .map((b) => ({ session, a, b })),
         ),
       );
-      const { session, a, b } = dice.pick(pairs);
-      const from = demo.rows.filter(
-        (row) => row.session === session && row.profile === a && row.channel === 'FL' && row.hz === 1000,
-      );
-      const to = demo.rows.filter(
-        (row) => row.session === session && row.profile === b && row.channel === 'FL' && row.hz === 1000,
-      );
-      const like = (row: Row) => from.find((one) => one.step === row.step && one.repeat === row.repeat);
-      const changed = to.filter(like);
+      const scaleOf = (session: string, profile: string): Row[] =>
+        demo.rows.filter(
+          (row) =>
+            row.session === session && row.profile === profile && row.channel === 'FL' && row.hz === 1000,
+        );
+      const blocks = pairs
+        .map(({ session, a, b }) => ({ a, b, from: scaleOf(session, a), to: scaleOf(session, b) }))
+        .filter(({ from, to }) => from.length === to.length);
+      const { a, b, from, to } = dice.pick(blocks);
+      const copies = new Map(to.map((row, at) => [row.line, { ...(from[at] ?? row), profile: b }]));
       return {
         what: `${to[0]?.file}: the volume scale of ${b} is that of ${a}`,
-        edits: [
-          demo.withRows(changed, (row) => ({
-            volts: like(row)?.volts ?? row.volts,
-            thd: like(row)?.thd ?? row.thd,
-          })),
-        ],
+        edits: [demo.withRows(to, (row) => copies.get(row.line) ?? row)],
         places: [
-          ...linesOf(changed),
+          ...linesOf(to),
           ...linesOf(from),
           ...claimsOf(demo, b),
           { file: `profiles/${b}.yaml`, lines: 'any' },
