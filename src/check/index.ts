@@ -60,12 +60,15 @@ export async function checkContent(
 ): Promise<CheckedAnswers> {
   const content = typeof from === 'string' ? new FolderFiles(from) : from;
   const { answers, findings: readerFindings } = await readAnswers(content, memory, most);
-  const found = checkAnswers(answers, readerFindings, memory);
+  const remember: RuleInput['remember'] = (inputs, make) => remembered(memory, inputs, make);
+  const input: RuleInput = { answers, readerFindings, remember };
+  const found = checkAnswers(input, most);
   const sourceOf = sourceTexts(content, found);
   const exceptions = applyExceptions(answers.base, found, sourceOf, today);
   const ruleIds = rules.map((rule) => rule.id);
-  const input: RuleInput = { answers, readerFindings, remember: rememberIn(memory), exceptions, ruleIds };
-  const ofExceptions = rules.flatMap((rule) => (rule.aboutExceptions ? rule.check(input) : []));
+  const ofExceptions = rules.flatMap((rule) =>
+    rule.aboutExceptions ? rule.check({ ...input, exceptions, ruleIds }) : [],
+  );
   if (ofExceptions.length === 0) {
     return { answers, findings: exceptions.kept, setAside: exceptions.setAside, sourceOf };
   }
@@ -78,12 +81,8 @@ export async function checkContent(
  * by the first rule that finds fault with it, and readings a rule has claimed are not shown to those after it:
  * one slip would else be reported as each of its consequences.
  */
-export function checkAnswers(
-  answers: Answers,
-  readerFindings: readonly Finding[],
-  memory: Memory = noMemory,
-): Finding[] {
-  const input: RuleInput = { answers, readerFindings, remember: rememberIn(memory) };
+function checkAnswers(input: RuleInput, mostOutputs: number | undefined): Finding[] {
+  const { answers } = input;
   // Family by family, so that the outputs of one family only need be at hand.
   for (const family of answers.base.profilesOfFamily.keys()) {
     for (const rule of rules) rule.lookAt?.(input, family);
@@ -99,7 +98,7 @@ export function checkAnswers(
       if (!isNamed(finding, namedRows)) findings.push(finding);
       for (const id of claims) claimed.add(id);
     }
-    if (claimed.size > before) unclaimed = withoutReadings(answers, claimed);
+    if (claimed.size > before) unclaimed = withoutReadings(answers, claimed, mostOutputs);
   }
   return findings.sort(compareFindings);
 }
@@ -125,8 +124,4 @@ function isNamed({ rule, place }: Finding, namedRows: Map<string, string>): bool
   const first = namedRows.get(row) ?? rule;
   namedRows.set(row, first);
   return first !== rule;
-}
-
-function rememberIn(memory: Memory): RuleInput['remember'] {
-  return (inputs, make) => remembered(memory, inputs, make);
 }

@@ -1,8 +1,8 @@
 /** What a rule of the check is. One file a rule, in `rules/`. */
 import type { Answers } from '../answers.ts';
-import type { Finding, Severity } from '../base/index.ts';
+import type { Base, Entry, Finding, ReadingTable, Severity } from '../base/index.ts';
 import type { ExceptionUse } from './exceptions.ts';
-import { familyOutputsDigest } from './scopes.ts';
+import { familyOutputsDigest, sheetDigest } from './scopes.ts';
 
 export interface RuleInput {
   readonly answers: Answers;
@@ -105,5 +105,25 @@ export function outputRule<T>({ follows, ofFamily, conclude, ...rule }: OutputRu
       found.set(answers, of);
     },
     check: ({ answers }) => conclude(found.get(answers) ?? []),
+  };
+}
+
+/** What a rule of single sheets is made of: see {@link sheetRule}. */
+export interface SheetRule extends Omit<Rule, 'check' | 'lookAt'> {
+  readonly ofSheet: (base: Base, session: Entry<'outputs'>, table: ReadingTable) => RuleFinding[];
+}
+
+/** A rule that judges each sheet with its session and the units in it, and remembers it between runs. */
+export function sheetRule({ ofSheet, ...rule }: SheetRule): Rule {
+  return {
+    ...rule,
+    check: ({ answers: { base }, remember }) =>
+      [...base.readings.values()].flatMap((table) => {
+        const session = base.outputs.get(table.session);
+        if (!session) return [];
+        return remember([rule.id, table.session, sheetDigest(base, table)], () =>
+          ofSheet(base, session, table),
+        );
+      }),
   };
 }

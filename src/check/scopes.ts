@@ -4,8 +4,8 @@ import { type Base, digestOf, type ReadingTable } from '../base/index.ts';
 const ofFamilies = new WeakMap<Base, Map<string, string>>();
 
 /**
- * A digest of all that the outputs of a family's profiles follow from: what its units can do, its profiles, and
- * the conditions and readings of every session that measured one of them.
+ * A digest of all that the outputs of a family's profiles, and the places of their readings, follow from: what
+ * its units can do, its profiles, and the conditions and readings of every session that measured one of them.
  */
 export function familyOutputsDigest(base: Base, family: string): string {
   const known = ofFamilies.get(base) ?? new Map<string, string>();
@@ -17,7 +17,7 @@ export function familyOutputsDigest(base: Base, family: string): string {
     const sessions = base.sessionsOfProfile.get(id) ?? [];
     return [
       id,
-      ...sessions.map((session) => `${session.digest} ${base.readings.get(session.id)?.digest ?? ''}`),
+      ...sessions.map(({ id: session, digest }) => [session, digest, base.readings.get(session)?.digest]),
     ];
   });
   const digest = digestOf(JSON.stringify([output, volume, profiles]));

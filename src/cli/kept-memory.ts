@@ -51,12 +51,12 @@ export function keepMemory(content: string, memory: MapMemory): void {
 
 let program: string | undefined;
 
-/** A digest of every source file that findings depend on, and of the versions of the libraries. */
+/** A digest of every source file and of the versions of the libraries. */
 function programDigest(): string {
   if (program !== undefined) return program;
   const root = fileURLToPath(new URL('../../', import.meta.url));
-  const texts = [process.version, readFileSync(join(root, 'package.json'), 'utf8')];
-  for (const folder of ['schemas', 'src/base', 'src/check', 'src/codes', 'src/decide', 'src/measure']) {
+  const texts = [process.version, readFileSync(join(root, 'package-lock.json'), 'utf8')];
+  for (const folder of ['schemas', 'src']) {
     for (const entry of readdirSync(join(root, folder), { recursive: true, withFileTypes: true })) {
       if (entry.isFile() && entry.name.endsWith('.ts'))
         texts.push(readFileSync(join(entry.parentPath, entry.name), 'utf8'));

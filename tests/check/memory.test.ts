@@ -51,6 +51,29 @@ test('after any few edits, with the memory of the run before, the findings are t
   );
 });
 
+test('a session moved to another folder is named by its new one', async () => {
+  const broken = new Map(demo);
+  const [sheet, session] = ['readings.csv', 'session.yaml'].map((file) => `outputs/2024-02-north/${file}`);
+  for (const file of [sheet ?? '', session ?? '']) {
+    const text = demo.get(file) ?? '';
+    broken.set(
+      file,
+      text.replace(',16,1000,1.6400,', ',16,1000,1.4600,').replace(',23,1000,6.3088,', ',23,1000,16.3088,'),
+    );
+  }
+  const memory = new MapMemory();
+  expect((await checkContent(new MemoryFiles('demo', broken), { memory })).findings.length).toBeGreaterThan(
+    1,
+  );
+  const moved = new Map(
+    [...broken].map(([file, text]) => [file.replace('2024-02-north/', '2024-02-south/'), text]),
+  );
+  const content = new MemoryFiles('demo', moved);
+  const again = await checkContent(content, { memory: writtenOut(memory) });
+  expect(again.findings).toEqual((await checkContent(content)).findings);
+  expect(again.findings.some(({ place }) => place.file === 'outputs/2024-02-south/readings.csv')).toBe(true);
+});
+
 test('a second run over the same content learns nothing new', async () => {
   const memory = new MapMemory();
   const content = new MemoryFiles('demo', demo);

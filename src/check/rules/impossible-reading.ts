@@ -2,10 +2,9 @@ import type { Reading } from '../../../schemas/index.ts';
 import type { Base, BenchReading, Entry, ReadingTable } from '../../base/index.ts';
 import { formatHz, formatNumber } from '../../measure/index.ts';
 import { voltsLimit } from '../readings/volts-limit.ts';
-import type { Rule, RuleFinding } from '../rule.ts';
-import { sheetDigest } from '../scopes.ts';
+import { type RuleFinding, sheetRule } from '../rule.ts';
 
-export const impossibleReading: Rule = {
+export const impossibleReading = sheetRule({
   id: 'impossible-reading',
   title: 'No reading says what the unit, the supply or the instrument cannot do.',
   explanation:
@@ -21,15 +20,8 @@ export const impossibleReading: Rule = {
       foundAt: '63.041',
     },
   ],
-  check: ({ answers: { base }, remember }) =>
-    [...base.readings.values()].flatMap((table) => {
-      const session = base.outputs.get(table.session);
-      if (!session) return [];
-      return remember(['impossible-reading', table.session, sheetDigest(base, table)], () =>
-        sheetFindings(base, session, table),
-      );
-    }),
-};
+  ofSheet: sheetFindings,
+});
 
 function sheetFindings(base: Base, session: Entry<'outputs'>, table: ReadingTable): RuleFinding[] {
   const findings: RuleFinding[] = [];

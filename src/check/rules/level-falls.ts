@@ -1,7 +1,7 @@
 import type { Base } from '../../base/index.ts';
 import { cleanThdPercent, dbv, formatHz, formatNumber } from '../../measure/index.ts';
 import { type Cell, median, type ProfileSheet, seriesOf, toleranceOf } from '../readings/cells.ts';
-import { measuredProfiles } from '../readings/sheets.ts';
+import { findingsInSheets } from '../readings/sheets.ts';
 import { leastPlayed, unevennessDb } from '../readings/slip.ts';
 import { jumpsOf } from '../readings/slips-within-sheet.ts';
 import { outputRule, type RuleFinding } from '../rule.ts';
@@ -30,15 +30,10 @@ export const levelFalls = outputRule<RuleFinding[]>({
     },
   ],
   follows: () => [],
-  ofFamily: ({ base }, family) => {
-    const findings: RuleFinding[] = [];
-    for (const { sheets } of measuredProfiles(base, family)) {
-      for (const sheet of sheets) {
-        for (const series of seriesOf(sheet)) findings.push(...seriesFindings(base, sheet, series));
-      }
-    }
-    return findings;
-  },
+  ofFamily: ({ base }, family) =>
+    findingsInSheets(base, family, (sheet) =>
+      seriesOf(sheet).flatMap((series) => seriesFindings(base, sheet, series)),
+    ),
   conclude: (found) => found.flat(),
 });
 

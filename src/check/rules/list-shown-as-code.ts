@@ -6,7 +6,7 @@ export const listShownAsCode: Rule = {
   id: 'list-shown-as-code',
   title: 'No list of profiles is taken for the active code.',
   explanation:
-    'The list of a service screen shows every profile the unit holds, not the one it runs; riders who read it send the wrong code. So no sequence ends at a list: a step leads on to the state that shows the active code. A state with “shows: profile-list” has no activeCodeAt, and its notActiveCode says what on it looks like the code and is not.',
+    'The list of a service screen shows every profile the unit holds, not the one it runs; riders who read it send the wrong code. So no sequence ends at a list: a step leads on to the state that shows the active code. A state with “shows: profile-list” has no activeCodeAt, and its notActiveCode says what on it looks like the code and is not. Where the steps lead on from a state that shows the active code to another that shows it, the first is most likely the list.',
   severity: 'error',
   examples: [
     {

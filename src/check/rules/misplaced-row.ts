@@ -1,7 +1,7 @@
 import type { Base } from '../../base/index.ts';
 import { cleanThdPercent, dbv, formatHz, formatNumber } from '../../measure/index.ts';
 import { type Cell, legibleOf, type ProfileSheet, seriesOf, toleranceOf } from '../readings/cells.ts';
-import { measuredProfiles } from '../readings/sheets.ts';
+import { findingsInSheets } from '../readings/sheets.ts';
 import { jumpsOf } from '../readings/slips-within-sheet.ts';
 import { outputRule, type RuleFinding } from '../rule.ts';
 
@@ -29,13 +29,7 @@ export const misplacedRow = outputRule<RuleFinding[]>({
     },
   ],
   follows: () => [],
-  ofFamily: ({ base }, family) => {
-    const findings: RuleFinding[] = [];
-    for (const { sheets } of measuredProfiles(base, family)) {
-      for (const sheet of sheets) findings.push(...sheetFindings(base, sheet));
-    }
-    return findings;
-  },
+  ofFamily: ({ base }, family) => findingsInSheets(base, family, (sheet) => sheetFindings(base, sheet)),
   conclude: (found) => found.flat(),
 });
 

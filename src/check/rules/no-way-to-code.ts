@@ -1,13 +1,13 @@
 import type { Sequence } from '../../../schemas/index.ts';
-import { type Finding, nearest } from '../../base/index.ts';
+import { type Base, type Finding, nearest } from '../../base/index.ts';
 import type { Rule } from '../rule.ts';
 import { reachedStates, statesWithoutStep } from '../sequence-ways.ts';
 
 export const noWayToCode: Rule = {
   id: 'no-way-to-code',
-  title: 'Every sequence leads from its start to a state that shows the active code.',
+  title: 'Every unit has a sequence, and each leads from its start to a state that shows the active code.',
   explanation:
-    'A rider follows the steps from a dark screen. Each step must join two states that exist, and one chain of steps must end at a state with “shows: active-code” that says where on the screen the code stands.',
+    'A rider follows the steps from a dark screen. Each step must join two states that exist, and one chain of steps must end at a state with “shows: active-code” that says where on the screen the code stands. A unit with profiles and no sequence at all has codes that nobody can read.',
   severity: 'error',
   examples: [
     {
@@ -93,20 +93,7 @@ export const noWayToCode: Rule = {
         );
       }
     }
-    for (const [id, profiles] of base.profilesOfFamily) {
-      const family = base.families.get(id);
-      const isUnread = readerFindings.some(({ place }) => place.file.startsWith('sequences/'));
-      if (!family || isUnread || profiles.length === 0 || (base.sequencesOfFamily.get(id) ?? []).length > 0)
-        continue;
-      findings.push({
-        rule: 'no-way-to-code',
-        severity: 'error',
-        place: family.place(['name']),
-        message: `No sequence leads to the code of a “${family.data.name}”.`,
-        help: 'Add a file to sequences/ that says how a rider comes to the active code on this unit.',
-        related: [],
-      });
-    }
+    findings.push(...unitsWithoutSequence(base, readerFindings));
     return findings;
   },
 };
@@ -115,4 +102,19 @@ export const noWayToCode: Rule = {
 function endsAtList(sequence: Sequence): boolean {
   const reached = reachedStates(sequence, 'steps-only');
   return statesWithoutStep(sequence).some(({ id, shows }) => shows === 'profile-list' && reached.has(id));
+}
+
+/** Units with codes and no way to read them; none is told of while a sequence could not be read. */
+function unitsWithoutSequence(base: Base, readerFindings: readonly Finding[]): Finding[] {
+  if (readerFindings.some(({ place }) => place.file.startsWith('sequences/'))) return [];
+  return [...base.families.values()]
+    .filter(({ id }) => base.profilesOfFamily.has(id) && !base.sequencesOfFamily.has(id))
+    .map((family) => ({
+      rule: 'no-way-to-code',
+      severity: 'error',
+      place: family.place(['name']),
+      message: `No sequence leads to the code of a “${family.data.name}”.`,
+      help: 'Add a file to sequences/ that says how a rider comes to the active code on this unit.',
+      related: [],
+    }));
 }

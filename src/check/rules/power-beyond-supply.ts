@@ -1,9 +1,8 @@
 import type { Base, BenchReading, Entry, ReadingTable } from '../../base/index.ts';
 import { formatNumber } from '../../measure/index.ts';
-import type { Rule, RuleFinding } from '../rule.ts';
-import { sheetDigest } from '../scopes.ts';
+import { type RuleFinding, sheetRule } from '../rule.ts';
 
-export const powerBeyondSupply: Rule = {
+export const powerBeyondSupply = sheetRule({
   id: 'power-beyond-supply',
   title: 'No session draws more power from its outputs than its supply can give.',
   explanation:
@@ -19,15 +18,8 @@ export const powerBeyondSupply: Rule = {
       foundAt: '0.04',
     },
   ],
-  check: ({ answers: { base }, remember }) =>
-    [...base.readings.values()].flatMap((table) => {
-      const session = base.outputs.get(table.session);
-      if (!session) return [];
-      return remember(['power-beyond-supply', table.session, sheetDigest(base, table)], () =>
-        sessionFindings(base, session, table),
-      );
-    }),
-};
+  ofSheet: sessionFindings,
+});
 
 /** The most current a head unit draws, amperes: the largest fuse in its lead (common practice, no source). */
 const mostAmperes = 30;

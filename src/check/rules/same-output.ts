@@ -24,7 +24,9 @@ export const sameOutput = outputRule<Finding[]>({
     (base.profilesOfFamily.get(family) ?? []).flatMap(({ digest, data }) => [
       digest,
       // A profile may be said to be the same as one of another family.
-      data.sameAs === undefined ? '' : profileOutputDigest(base, data.sameAs),
+      ...(data.sameAs === undefined
+        ? []
+        : [profileOutputDigest(base, data.sameAs), base.profiles.get(data.sameAs)?.digest ?? '']),
     ]),
   ofFamily: (answers, family) => [...contradicted(answers, family), ...undeclared(answers, family)],
   conclude: (found) => found.flat(),
