@@ -16,6 +16,9 @@ export default defineConfig({
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/site/**', 'tests/long/**'],
           testTimeout: 30_000,
+          // Tests here change nothing that another file could see, and modules are loaded once a worker.
+          isolate: false,
+          maxWorkers: 2,
         },
       },
       {

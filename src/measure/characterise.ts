@@ -91,6 +91,7 @@ export function comparableOutput(profile: string, runs: readonly Run[], unit: Un
     responses: responsesByStep(group),
     rearToFront: rear?.quantity.bound === 'exact' ? rear.quantity : undefined,
     mutedChannels: mutedChannels(group),
+    sessions: runs.map((run) => run.session),
   };
 }
 

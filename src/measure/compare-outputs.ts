@@ -20,7 +20,10 @@ export interface OutputComparison {
 
 /** What an output is compared by: the same figures as in its whole description. */
 export interface ComparableOutput
-  extends Pick<ProfileOutput, 'profile' | 'conditions' | 'levelByStep' | 'responses' | 'mutedChannels'> {
+  extends Pick<
+    ProfileOutput,
+    'profile' | 'conditions' | 'levelByStep' | 'responses' | 'mutedChannels' | 'sessions'
+  > {
   /** Rear relative to front at the highest clean step; undefined where it was not read, or is a bound. */
   readonly rearToFront: Quantity | undefined;
 }
@@ -59,8 +62,8 @@ function asDb(volts: Quantity): Quantity {
 }
 
 /**
- * Compares two outputs value by value. What the two share, such as the voltmeter of a common session, cancels
- * from the uncertainty of their difference.
+ * Compares two outputs value by value. What outputs of the same sessions share, such as the voltmeter's gain,
+ * cancels from the uncertainty of their difference.
  */
 export function compareOutputs(a: ComparableOutput, b: ComparableOutput): OutputComparison {
   return compareValues(comparedValues(a), comparedValues(b));
@@ -80,21 +83,34 @@ export function compareValues(a: ComparedValues, b: ComparedValues): OutputCompa
     return { compared, apart: Number.POSITIVE_INFINITY, where: 'silent outputs' };
   }
   const limit = normalisedErrorLimit(compared);
+  const together = ofSameSessions(a.output, b.output);
   let worst = { apart: 0, where: '' };
   for (const { first, second, where } of common) {
-    const apart = apartBy(first, second, limit);
+    const apart = apartBy(first, second, limit, together);
     if (apart > worst.apart) worst = { apart, where };
   }
   return { compared, ...worst };
 }
 
-/** The difference of two values in units of its expanded uncertainty, over the limit for so many comparisons. */
-export function apartBy(first: Quantity, second: Quantity, limit: number): number {
-  const difference = linear([
-    [1, first],
-    [-1, second],
-  ]);
-  return Math.abs(difference.value) / Math.max(difference.expandedUncertainty, leastTold) / limit;
+/**
+ * The difference of two values in units of its expanded uncertainty, over the limit for so many comparisons.
+ * What the two share cancels only where they were read `together`, in the same sessions: from one session to
+ * another a voltmeter's gain drifts anywhere within its specification, which holds over a year and a range of
+ * temperatures.
+ */
+export function apartBy(first: Quantity, second: Quantity, limit: number, together: boolean): number {
+  const uncertainty = together
+    ? linear([
+        [1, first],
+        [-1, second],
+      ]).expandedUncertainty
+    : Math.hypot(first.expandedUncertainty, second.expandedUncertainty);
+  return Math.abs(first.value - second.value) / Math.max(uncertainty, leastTold) / limit;
+}
+
+/** Whether two outputs were read in the same sessions. */
+export function ofSameSessions(a: ComparableOutput, b: ComparableOutput): boolean {
+  return a.sessions.length === b.sessions.length && a.sessions.every((one) => b.sessions.includes(one));
 }
 
 /** Differences below this, dB, are not told whatever the uncertainty says: common practice, no source. */

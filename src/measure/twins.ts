@@ -7,6 +7,7 @@ import {
   comparedValues,
   compareValues,
   type OutputComparison,
+  ofSameSessions,
 } from './compare-outputs.ts';
 import { MostTelling } from './most-telling.ts';
 
@@ -81,7 +82,9 @@ function nearPairs(outputs: readonly ComparableOutput[]): Pair[] {
       if (!telling || telling.compared < leastCompared) continue;
       const [one, other] = [first, second].map(({ values }) => values.get(telling.key)?.level);
       // The whole difference is at least that of any one value.
-      if (one && other && apartBy(one, other, normalisedErrorLimit(telling.compared)) > nearest) continue;
+      const together = ofSameSessions(first.output, second.output);
+      if (one && other && apartBy(one, other, normalisedErrorLimit(telling.compared), together) > nearest)
+        continue;
       const comparison = compareValues(first, second);
       if (!Number.isFinite(comparison.apart)) continue;
       pairs.push({ ...comparison, a, b });

@@ -64,3 +64,14 @@ test('skipping pairs that are surely far apart changes nothing: nearest and grou
     { numRuns: 40, seed: 7 },
   );
 });
+
+test('the gain of a voltmeter cancels within a session, not from one session of a bench to another', () => {
+  const rows = (volts: number): Row[] =>
+    Array.from({ length: leastCompared + 5 }, (_, step) => ['FL', step + 1, 1000, volts * 1.12 ** step]);
+  const output = (profile: string, session: string, volts: number) =>
+    comparableOutput(profile, [run(rows(volts), {}, session)], unit);
+  // 0.6 % apart: the accuracy allows 0.5 % either side from session to session, counts alone in one.
+  const [one, other] = [output('a', '2026-01', 0.5), output('b', '2026-01', 0.503)];
+  expect(compareOutputs(one, other).apart).toBeGreaterThan(1);
+  expect(compareOutputs(one, output('b', '2026-06', 0.503)).apart).toBeLessThan(1);
+});
