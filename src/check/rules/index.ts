@@ -18,6 +18,7 @@ import { listShownAsCode } from './list-shown-as-code.ts';
 import { lookAlikeCodes } from './look-alike-codes.ts';
 import { misplacedRow } from './misplaced-row.ts';
 import { missingCaution } from './missing-caution.ts';
+import { mutedWithSignal } from './muted-with-signal.ts';
 import { noWayToCode } from './no-way-to-code.ts';
 import { offTheFace } from './off-the-face.ts';
 import { orphanedEntry } from './orphaned-entry.ts';
@@ -25,6 +26,7 @@ import { powerBeyondSupply } from './power-beyond-supply.ts';
 import { proseLinks } from './prose-links.ts';
 import { rangeReversed } from './range-reversed.ts';
 import { repeatedRow } from './repeated-row.ts';
+import { repeatsDisagree } from './repeats-disagree.ts';
 import { sameOutput } from './same-output.ts';
 import { schema } from './schema.ts';
 import { sequenceAmbiguous } from './sequence-ambiguous.ts';
@@ -74,9 +76,11 @@ export const rules: readonly Rule[] = [
   missingCaution,
   repeatedRow,
   unitSlip,
+  repeatsDisagree,
   impossibleReading,
   powerBeyondSupply,
   misplacedRow,
+  mutedWithSignal,
   sessionsDisagree,
   levelFalls,
   distortionFalls,
