@@ -15,7 +15,7 @@ const rooms = {
   plot: ['schemas', 'measure'],
   views: ['schemas', 'base', 'measure', 'decide', 'codes', 'answers', 'prose', 'check', 'plot'],
   site: ['schemas', 'measure', 'codes', 'answers', 'plot', 'views', 'client'],
-  client: ['codes', 'views'],
+  client: ['codes', 'decide', 'views'],
   publish: ['schemas', 'base', 'measure', 'decide', 'codes', 'answers', 'prose', 'check', 'plot', 'views'],
   cli: ['schemas', 'base', 'measure', 'decide', 'codes', 'answers', 'prose', 'check', 'views', 'publish'],
   demo: ['schemas', 'measure'],

@@ -12,6 +12,7 @@ import { type RulesPageView, rulesPage } from './views/rules-page.ts';
 import { type ListsView, listsView, type SiteView, siteView } from './views/site.ts';
 import { type SourcePageView, sourcePages } from './views/source-page.ts';
 import { type UnitPageView, unitPages } from './views/unit-page.ts';
+import { type WhichUnitView, whichUnitView } from './views/which-unit.ts';
 
 type Identified<View> = readonly (readonly [id: string, view: View])[];
 
@@ -42,6 +43,7 @@ export const collections = {
   lists: viewsOf<ListsView>('lists', (answers) => [['lists', listsView(answers)]]),
   rules: viewsOf<RulesPageView>('rules', (answers) => [['rules', rulesPage(answers)]]),
   codes: viewsOf<CodeList>('codes', (answers) => [['codes', codeList(answers)]]),
+  whichUnit: viewsOf<WhichUnitView>('whichUnit', (answers) => [['whichUnit', whichUnitView(answers)]]),
   unitPages: viewsOf<UnitPageView>('unitPages', async (answers, base) =>
     byId(await unitPages(answers, base)),
   ),

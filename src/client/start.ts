@@ -5,6 +5,7 @@
 import { buildCodeIndex, type CodeCandidate, type CodeIndex, findCode } from '../codes/index.ts';
 import type { CodeList } from '../views/code-list.ts';
 import { codeText } from './code-text.ts';
+import { find } from './find.ts';
 import { loadPagefind, searchPages } from './page-search.ts';
 import { looksLikeWords } from './query.ts';
 import { verdictWords } from './verdict-words.ts';
@@ -226,12 +227,6 @@ function keepInAddress(typed: string): void {
   if (typed === '') address.searchParams.delete('code');
   else address.searchParams.set('code', typed);
   if (address.href !== window.location.href) window.history.replaceState(null, '', address);
-}
-
-function find<Kind extends HTMLElement>(within: ParentNode, selector: string, kind: new () => Kind): Kind {
-  const element = within.querySelector(selector);
-  if (!(element instanceof kind)) throw new Error(`The page has no ${selector}`);
-  return element;
 }
 
 const root = document.querySelector<HTMLElement>('.lookup');

@@ -2,3 +2,13 @@
 export { type ClaimComparison, claimsAgree, compareClaim, type ValueClaim } from './claim.ts';
 export { answerPlan } from './plan-answer.ts';
 export { type PlanAnswer, type Reason, type Verdict, verdicts } from './verdict.ts';
+export {
+  fittedTo,
+  looksLike,
+  nextQuestion,
+  type SightAnswer,
+  type SightAnswers,
+  type SightedUnit,
+  type SightQuestion,
+  unsure,
+} from './which-unit.ts';

@@ -7,6 +7,8 @@ export const plansPath = 'plans/';
 export const guidesPath = 'guides/';
 export const sourcesPath = 'sources/';
 export const codesPath = 'codes/';
+/** The page that finds out which unit a rider has. */
+export const whichUnitPath = 'which-unit/';
 /** The compact list that the code field looks codes up in. */
 export const codeListPath = 'codes.json';
 

@@ -15,6 +15,7 @@ const kinds: readonly (readonly [kind: string, pattern: RegExp])[] = [
   ['start', /^$/],
   ['codes', /^codes\/$/],
   ['units', /^units\/$/],
+  ['which unit', /^which-unit\/$/],
   ['unit', /^units\/.+\/$/],
   ['profile', /^profiles\/(?:(?!readings\/).)+\/$/],
   ['readings', /^profiles\/.+\/readings\/$/],
