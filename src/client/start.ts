@@ -2,12 +2,20 @@
  * The code field: results as one types, after the combobox pattern of the WAI-ARIA Authoring Practices
  * (editable, list autocomplete, focus stays in the field). Without it the form leads to the list of codes.
  */
-import { buildCodeIndex, type CodeCandidate, type CodeIndex, findCode } from '../codes/index.ts';
+import {
+  buildCodeIndex,
+  type CodeCandidate,
+  type CodeIndex,
+  type CodeSearch,
+  findCode,
+} from '../codes/index.ts';
 import type { CodeList } from '../views/code-list.ts';
 import { codeText } from './code-text.ts';
 import { find } from './find.ts';
+import { pageFilters } from './page-filters.ts';
 import { loadPagefind, searchPages } from './page-search.ts';
-import { looksLikeWords } from './query.ts';
+import { codesWithin, looksLikeWords } from './query.ts';
+import { forgetRecentCodes, keepRecentCode, recentCodes } from './recent-codes.ts';
 import { verdictWords } from './verdict-words.ts';
 
 interface Lookup {
@@ -25,6 +33,8 @@ function start(root: HTMLElement): void {
   const pages = find(root, '#page-results', HTMLElement);
   const pageList = find(pages, 'ul', HTMLUListElement);
   const pagesTitle = find(pages, 'h2', HTMLHeadingElement);
+  const recent = find(root, '#recent-codes', HTMLElement);
+  const unitLine = find(root, '#code-unit', HTMLParagraphElement);
   const form = find(root, 'form', HTMLFormElement);
   const { base = '/', codes: listAddress = '' } = root.dataset;
 
@@ -37,6 +47,12 @@ function start(root: HTMLElement): void {
   let active = -1;
   let asked = 0;
   let pageTimer: number | undefined;
+  let unit = new URLSearchParams(window.location.search).get('unit') ?? undefined;
+  const filters = pageFilters(find(pages, '.filters', HTMLElement), () => {
+    asked += 1;
+    window.clearTimeout(pageTimer);
+    searchWords(input.value.trim(), asked, pagesTitle.hidden !== false);
+  });
 
   const options = (): HTMLLIElement[] => [...results.querySelectorAll('li')];
 
@@ -59,18 +75,23 @@ function start(root: HTMLElement): void {
     activate(-1);
   };
 
-  const showPages = (items: HTMLLIElement[]): void => {
-    pageList.replaceChildren(...items);
-    pages.hidden = items.length === 0;
+  const hidePages = (): void => {
+    pageList.replaceChildren();
+    pages.hidden = true;
+    filters.clear();
   };
 
   const searchWords = (typed: string, mine: number, wordsOnly: boolean): void => {
     pageTimer = window.setTimeout(async () => {
-      const items = await searchPages(base, typed).catch(() => undefined);
+      const chosen = filters.chosen();
+      const found = await searchPages(base, typed, chosen).catch(() => undefined);
       if (mine !== asked) return;
-      showPages(items ?? []);
+      const items = found?.items ?? [];
+      pageList.replaceChildren(...items);
+      pages.hidden = items.length === 0 && Object.keys(chosen).length === 0;
+      if (items.length > 0) filters.offer(found?.offered ?? {});
       pagesTitle.hidden = wordsOnly;
-      if (wordsOnly) verdict.textContent = pageVerdict(typed, items?.length);
+      if (wordsOnly) verdict.textContent = pageVerdict(typed, found?.items.length);
     }, pauseMs);
   };
 
@@ -79,10 +100,12 @@ function start(root: HTMLElement): void {
     asked += 1;
     const mine = asked;
     window.clearTimeout(pageTimer);
-    keepInAddress(typed);
+    keepInAddress('code', typed);
+    keepInAddress('unit', unit ?? '');
+    recent.hidden = typed !== '' || recent.querySelector('li') === null;
     if (typed === '') {
       show([], '');
-      showPages([]);
+      hidePages();
       return;
     }
     if (looksLikeWords(typed)) {
@@ -96,18 +119,46 @@ function start(root: HTMLElement): void {
       show([], noSignal);
       return;
     }
-    const search = findCode(lookup.index, typed, { limit: 6 });
+    const search = searchFor(lookup, typed, unit);
+    showUnit(lookup);
     show(
-      search.candidates.flatMap((candidate, at) => resultItem(lookup.list, candidate, at, base) ?? []),
+      [...search.candidates, ...search.elsewhere].flatMap(
+        (candidate, at) => resultItem(lookup.list, candidate, at, base) ?? [],
+      ),
       verdictWords(search),
     );
     if (search.verdict === 'unknown') searchWords(typed, mine, false);
-    else showPages([]);
+    else hidePages();
+  };
+
+  const showRecent = (): void => {
+    const items = recentCodes().map(({ code, family, path }) => {
+      const item = document.createElement('li');
+      const link = document.createElement('a');
+      link.className = 'row-link';
+      link.href = `${base}${path}`;
+      link.append(codeText(code), textElement('span', 'aside', family));
+      item.append(link);
+      return item;
+    });
+    find(recent, 'ul', HTMLUListElement).replaceChildren(...items);
+    recent.hidden = items.length === 0 || input.value.trim() !== '';
+  };
+
+  /** Says which unit alone is searched, where the address names one. */
+  const showUnit = ({ list }: Lookup): void => {
+    const row = list.codes.find(([, , path]) => unit !== undefined && path.startsWith(`profiles/${unit}/`));
+    if (!row) unit = undefined;
+    unitLine.hidden = !row;
+    if (row)
+      find(unitLine, 'span', HTMLSpanElement).textContent = `Codes of ${list.families[row[1]] ?? ''} only.`;
   };
 
   const open = (option: HTMLLIElement | undefined, inNewTab = false): void => {
     const address = option?.getAttribute('data-href');
-    if (!address) return;
+    if (!option || !address) return;
+    const { code = '', family = '', path = '' } = option.dataset;
+    if (path) keepRecentCode({ code, family, path });
     if (inNewTab) window.open(address, '_blank', 'noopener');
     else window.location.assign(address);
   };
@@ -150,9 +201,42 @@ function start(root: HTMLElement): void {
     else void update();
   });
 
+  find(unitLine, 'button', HTMLButtonElement).addEventListener('click', () => {
+    unit = undefined;
+    unitLine.hidden = true;
+    void update();
+    input.focus();
+  });
+  find(recent, 'button', HTMLButtonElement).addEventListener('click', () => {
+    forgetRecentCodes();
+    showRecent();
+    input.focus();
+  });
+  // Coming back with the browser's own button shows the page as it was left: the history has grown since.
+  window.addEventListener('pageshow', showRecent);
+
   const given = new URLSearchParams(window.location.search).get('code');
   if (given) input.value = given;
+  showRecent();
+  if (unit !== undefined) {
+    loadLookup(listAddress)
+      .then(showUnit)
+      .catch(() => undefined);
+  }
   if (input.value.trim() !== '') void update();
+}
+
+/**
+ * The search for what was typed or pasted. Where that as a whole is no code but holds one, as in a copied
+ * message, the code is what is searched for.
+ */
+function searchFor({ index, list }: Lookup, typed: string, unit: string | undefined): CodeSearch {
+  const of = list.codes.find(([, , path]) => unit !== undefined && path.startsWith(`profiles/${unit}/`));
+  const options = { limit: 6, ...(of && { family: String(of[1]) }) };
+  const whole = findCode(index, typed, options);
+  if (whole.verdict !== 'unknown') return whole;
+  const within = codesWithin(typed).map((part) => findCode(index, part, options));
+  return within.find(({ verdict }) => verdict === 'found' || verdict === 'look-again') ?? whole;
 }
 
 /** What came of a search for words; `count` is undefined where the search could not be loaded. */
@@ -201,6 +285,7 @@ function resultItem(
   item.id = `code-result-${at + 1}`;
   item.setAttribute('role', 'option');
   item.setAttribute('data-href', `${base}${path}`);
+  Object.assign(item.dataset, { code, path, family: list.families[family] ?? '' });
   const head = document.createElement('div');
   head.className = 'result-head';
   head.append(codeText(code), textElement('div', 'result-family', list.families[family] ?? ''));
@@ -221,11 +306,11 @@ function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
-/** Keeps `?code=` in the address, so that it can be sent to someone and survives going back. */
-function keepInAddress(typed: string): void {
+/** Keeps what is searched for in the address, so that it can be sent to someone and survives going back. */
+function keepInAddress(name: 'code' | 'unit', value: string): void {
   const address = new URL(window.location.href);
-  if (typed === '') address.searchParams.delete('code');
-  else address.searchParams.set('code', typed);
+  if (value === '') address.searchParams.delete(name);
+  else address.searchParams.set(name, value);
   if (address.href !== window.location.href) window.history.replaceState(null, '', address);
 }
 

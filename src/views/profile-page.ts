@@ -19,6 +19,7 @@ import {
   type SourceLink,
   sourceLinks,
 } from './reading-links.ts';
+import { outputTraits } from './search-filters.ts';
 import { type StatementView, statementViews } from './statement-comparison.ts';
 import { uncertaintyParts } from './uncertainty-parts.ts';
 import { valueAnchorOf } from './value-anchors.ts';
@@ -87,6 +88,8 @@ export interface ProfilePageView {
   readonly levelPlot: LevelPlotData | undefined;
   readonly responsePlot: ResponsePlotData | undefined;
   readonly readingsPath: string | undefined;
+  /** What the search can narrow profiles by. */
+  readonly traits: readonly string[];
   readonly silentChannels: readonly string[];
   readonly missing: readonly { readonly label: string; readonly reason: string }[];
   readonly statements: readonly StatementView[];
@@ -181,6 +184,7 @@ function profilePage(answers: Answers, profile: Entry<'profiles'>): ProfilePageV
     levelPlot: levelPlotData(output, family.data.volume),
     responsePlot: responsePlotData(output),
     readingsPath: sessions.length > 0 ? readingsPath(id) : undefined,
+    traits: outputTraits(output),
     silentChannels: output.mutedChannels,
     missing: output.missing.map(({ name, reason }) => ({ label: characteristicLabels[name], reason })),
     statements: statementViews(answers, id),

@@ -17,7 +17,7 @@ beforeEach(async () => {
 });
 
 const field = () => page.getByRole('combobox', { name: 'Code on your screen' });
-const options = () => page.getByRole('option');
+const options = () => page.locator('#code-results').getByRole('option');
 
 test('a code as it stands on the screen leads to its page', async () => {
   await field().fill('G60D-2ZS');

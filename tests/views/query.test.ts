@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { looksLikeWords, speaksOf } from '../../src/client/query.ts';
+import { codesWithin, looksLikeWords, speaksOf, wordsOf } from '../../src/client/query.ts';
 import { verdictWords } from '../../src/client/verdict-words.ts';
 import { buildCodeIndex, findCode } from '../../src/codes/index.ts';
 import { demoAnswers } from './sample.ts';
@@ -38,4 +38,16 @@ test('above the results stands what to do with them', () => {
   expect(misread.candidates[0]?.code).toBe('G60D-2ZS');
   expect(verdictWords(misread)).toMatch(/Compare it with your screen|again: is it/);
   expect(verdictWords(findCode(index, 'QQ99-77W'))).toMatch(/Read it once more/);
+});
+
+test.each([
+  ['hello, my code is G60D-2ZS thanks', ['G60D-2ZS thanks', 'is G60D-2ZS', 'G60D-2ZS']],
+  ['G60D-2ZS', []],
+  ['weak bass', []],
+  ['code: 8B0S I5Z', ['code 8B0S', '8B0S I5Z', '8B0S', 'I5Z']],
+])('the codes a text may hold: %s', (text, expected) => expect(codesWithin(text)).toEqual(expected));
+
+test('the words of a question, the longest first', () => {
+  expect(wordsOf('no weak bass at rear speakers')).toEqual(['speakers', 'weak', 'bass']);
+  expect(wordsOf('bass')).toEqual([]);
 });
