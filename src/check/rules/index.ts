@@ -18,6 +18,7 @@ import { listShownAsCode } from './list-shown-as-code.ts';
 import { lookAlikeCodes } from './look-alike-codes.ts';
 import { misplacedRow } from './misplaced-row.ts';
 import { missingCaution } from './missing-caution.ts';
+import { mistakenSeries } from './mistaken-series.ts';
 import { noWayToCode } from './no-way-to-code.ts';
 import { offTheFace } from './off-the-face.ts';
 import { orphanedEntry } from './orphaned-entry.ts';
@@ -73,6 +74,7 @@ export const rules: readonly Rule[] = [
   endlessHold,
   missingCaution,
   repeatedRow,
+  mistakenSeries,
   unitSlip,
   impossibleReading,
   powerBeyondSupply,
