@@ -4,13 +4,18 @@ import type { Base } from '../base/index.ts';
 const ofBase = new WeakMap<Base['profiles'], ReadonlyMap<string, string>>();
 
 /** Whether sameAs joins two profiles, in whichever direction and over however many steps. */
-export function areDeclaredSame({ profiles }: Base, a: string, b: string): boolean {
+export function areDeclaredSame(base: Base, a: string, b: string): boolean {
+  return sharedName(base, a) === sharedName(base, b);
+}
+
+/** A name that all profiles share which sameAs joins to this one: the id of one of them. */
+export function sharedName({ profiles }: Base, profile: string): string {
   let names = ofBase.get(profiles);
   if (!names) {
     names = firstNames(profiles);
     ofBase.set(profiles, names);
   }
-  return a === b || (names.get(a) ?? a) === (names.get(b) ?? b);
+  return names.get(profile) ?? profile;
 }
 
 /** For every profile joined to others one name that all of them share. */

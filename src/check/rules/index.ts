@@ -3,6 +3,7 @@ import type { Rule } from '../rule.ts';
 import { bareValue } from './bare-value.ts';
 import { circularLink } from './circular-link.ts';
 import { codePatternRule } from './code-pattern.ts';
+import { copiedBlock } from './copied-block.ts';
 import { danglingLink } from './dangling-link.ts';
 import { danglingValue } from './dangling-value.ts';
 import { distortionFalls } from './distortion-falls.ts';
@@ -74,11 +75,12 @@ export const rules: readonly Rule[] = [
   endlessHold,
   missingCaution,
   repeatedRow,
+  misplacedRow,
+  copiedBlock,
   mistakenSeries,
   unitSlip,
   impossibleReading,
   powerBeyondSupply,
-  misplacedRow,
   sessionsDisagree,
   levelFalls,
   distortionFalls,

@@ -1,5 +1,6 @@
 import type { Base } from '../../base/index.ts';
 import { areAlike, formatHz } from '../../measure/index.ts';
+import { sharedName } from '../declared-twins.ts';
 import type { ProfileSheet } from '../readings/cells.ts';
 import { type ExchangedOutputs, exchangedOutputs } from '../readings/exchanged-outputs.ts';
 import { type MistakenProfile, mistakenProfiles, type Suspect } from '../readings/mistaken-profiles.ts';
@@ -31,7 +32,8 @@ export const mistakenSeries = outputRule<RuleFinding[]>({
     },
   ],
   // Profiles said to be the same are not told apart.
-  follows: ({ base }, family) => (base.profilesOfFamily.get(family) ?? []).map(({ digest }) => digest),
+  follows: ({ base }, family) =>
+    (base.profilesOfFamily.get(family) ?? []).map(({ id }) => sharedName(base, id)),
   ofFamily: ({ base }, family) => familyFindings(base, family),
   conclude: (found) => found.flat(),
 });

@@ -264,7 +264,7 @@ export const sheetKinds: readonly FaultKind[] = [
   },
   {
     name: 'block of another profile pasted in',
-    rule: ['copied-rows', 'copied-row', ...offRules, 'stated-versus-computed', 'same-output'],
+    rule: 'copied-block',
     shownBy: 'two profiles read alike to the last figure in row after row',
     mostEchoes: 6,
     make: (dice, demo) => {
