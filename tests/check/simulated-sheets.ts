@@ -24,7 +24,8 @@ export interface Sheet {
   readonly session: string;
   readonly resolutionVolts: number;
   rows: SheetRow[];
-  readonly entry: string;
+  /** The text of its session.yaml. */
+  entry: string;
 }
 
 export const profiles = ['moorlight/km-4417', 'moorlight/kn-2093', 'moorlight/rt-5561'] as const;

@@ -1,5 +1,6 @@
 /** The rules about readings over many simulated bases: false alarms on good ones, detection on bad ones. */
 import { expect, test } from 'vitest';
+import { tallyMistakes } from '../check/sheet-mistakes.ts';
 import { tallyBad, tallyGood } from '../check/unit-slips.ts';
 
 test('300 good bases: no alarm but for sessions that chance sets apart, at most as often as promised', async () => {
@@ -17,4 +18,14 @@ test('300 bases with a slip of unit: named at its first row, with its cause', as
   // Found at all, always; told as what they are, but for a few at the last digits of a coarse meter.
   expect(wrong.filter((one) => one.endsWith(': nothing'))).toEqual([]);
   expect(wrong.length).toBeLessThanOrEqual(300 * 0.02);
+});
+
+test('270 bases with rows or series in the wrong place: named at their place', async () => {
+  const { wrong, byKind } = await tallyMistakes(20260601, 270);
+  const lines = [...byKind].map(
+    ([kind, { put, found, named }]) => `${kind}: ${named} of ${put} named, ${found} found`,
+  );
+  console.log([...lines.sort(), ...wrong].join('\n'));
+  for (const { put, found } of byKind.values()) expect(found).toBe(put);
+  expect(wrong.length).toBeLessThanOrEqual(270 * 0.03);
 });

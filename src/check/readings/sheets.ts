@@ -3,6 +3,13 @@ import { type Base, readingsOfProfile } from '../../base/index.ts';
 import type { RuleFinding } from '../rule.ts';
 import { type ProfileSheet, profileSheet } from './cells.ts';
 
+/** The sheets of one profile that count, oldest first. */
+export function sheetsOfProfile(base: Base, profile: string): ProfileSheet[] {
+  return readingsOfProfile(base, profile).map(({ session, readings }) =>
+    profileSheet(profile, session, readings),
+  );
+}
+
 /** What each profile's sheets give, one profile after the other, so that not all their cells are kept at once. */
 export function findingsInSheets(
   base: Base,
@@ -10,8 +17,6 @@ export function findingsInSheets(
   judge: (sheet: ProfileSheet) => readonly RuleFinding[],
 ): RuleFinding[] {
   return (base.profilesOfFamily.get(family) ?? []).flatMap(({ id }) =>
-    readingsOfProfile(base, id).flatMap(({ session, readings }) =>
-      judge(profileSheet(id, session, readings)),
-    ),
+    sheetsOfProfile(base, id).flatMap(judge),
   );
 }

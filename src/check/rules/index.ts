@@ -3,6 +3,7 @@ import type { Rule } from '../rule.ts';
 import { bareValue } from './bare-value.ts';
 import { circularLink } from './circular-link.ts';
 import { codePatternRule } from './code-pattern.ts';
+import { copiedBlock } from './copied-block.ts';
 import { danglingLink } from './dangling-link.ts';
 import { danglingValue } from './dangling-value.ts';
 import { distortionFalls } from './distortion-falls.ts';
@@ -18,6 +19,7 @@ import { listShownAsCode } from './list-shown-as-code.ts';
 import { lookAlikeCodes } from './look-alike-codes.ts';
 import { misplacedRow } from './misplaced-row.ts';
 import { missingCaution } from './missing-caution.ts';
+import { mistakenSeries } from './mistaken-series.ts';
 import { mutedWithSignal } from './muted-with-signal.ts';
 import { noWayToCode } from './no-way-to-code.ts';
 import { offTheFace } from './off-the-face.ts';
@@ -75,11 +77,13 @@ export const rules: readonly Rule[] = [
   endlessHold,
   missingCaution,
   repeatedRow,
+  misplacedRow,
+  copiedBlock,
+  mistakenSeries,
   unitSlip,
   repeatsDisagree,
   impossibleReading,
   powerBeyondSupply,
-  misplacedRow,
   mutedWithSignal,
   sessionsDisagree,
   levelFalls,

@@ -1,6 +1,7 @@
 import type { Answers } from '../../answers.ts';
-import type { Entry, Finding } from '../../base/index.ts';
+import type { Finding } from '../../base/index.ts';
 import { compareOutputs, formatNumber, leastCompared } from '../../measure/index.ts';
+import { areDeclaredSame } from '../declared-twins.ts';
 import { outputRule } from '../rule.ts';
 import { profileOutputDigest } from '../scopes.ts';
 
@@ -59,9 +60,8 @@ function undeclared(answers: Answers, family: string): Finding[] {
     const entries = profiles.flatMap((id) => answers.base.profiles.get(id) ?? []);
     const [first, ...rest] = entries;
     if (!first) return [];
-    const linked = linkedTo(first, entries);
     return rest
-      .filter((profile) => !linked.has(profile.id))
+      .filter((profile) => !areDeclaredSame(answers.base, first.id, profile.id))
       .map(
         (profile): Finding => ({
           rule: 'same-output',
@@ -73,16 +73,4 @@ function undeclared(answers: Answers, family: string): Finding[] {
         }),
       );
   });
-}
-
-/** The profiles of a group that sameAs joins to `first`, in whichever direction and over however many steps. */
-function linkedTo(first: Entry<'profiles'>, group: readonly Entry<'profiles'>[]): Set<string> {
-  const linked = new Set([first.id]);
-  for (const id of linked) {
-    for (const profile of group) {
-      if (profile.id === id && profile.data.sameAs !== undefined) linked.add(profile.data.sameAs);
-      if (profile.data.sameAs === id) linked.add(profile.id);
-    }
-  }
-  return linked;
 }

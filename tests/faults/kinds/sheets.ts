@@ -83,7 +83,8 @@ export const sheetKinds: readonly FaultKind[] = [
   },
   {
     name: 'range of the meter off throughout a profile',
-    rule: offRules,
+    // Where another profile is louder by just as much, it may as well have been that one.
+    rule: [...offRules, 'mistaken-series'],
     shownBy: 'another session under like conditions; which of two benches is off, the readings cannot say',
     make: (dice, demo) => {
       const rows = blockReadTwice(dice, demo);
@@ -106,7 +107,7 @@ export const sheetKinds: readonly FaultKind[] = [
   },
   {
     name: 'readings under the name of another profile',
-    rule: offRules,
+    rule: 'mistaken-series',
     shownBy: 'another session under like conditions measured that profile',
     mostEchoes: 4,
     make: (dice, demo) => {
@@ -170,7 +171,7 @@ export const sheetKinds: readonly FaultKind[] = [
   },
   {
     name: 'front and rear swapped at one step',
-    rule: [...offRules, 'stated-versus-computed', 'swapped-rows', 'swapped-channels', 'same-output'],
+    rule: [...offRules, 'mistaken-series', 'stated-versus-computed', 'same-output'],
     shownBy: 'the front falls below the step before; the rear rises above the front',
     mostEchoes: 4,
     make: (dice, demo) => {
@@ -203,7 +204,7 @@ export const sheetKinds: readonly FaultKind[] = [
   },
   {
     name: 'front right and rear left swapped throughout a profile',
-    rule: [...offRules, 'stated-versus-computed', 'swapped-channels', 'same-output'],
+    rule: [...offRules, 'mistaken-series', 'stated-versus-computed', 'same-output'],
     shownBy: 'another session, or a statement on the rear; else the two fronts differ as no profile’s do',
     mostEchoes: 4,
     make: (dice, demo) => {
@@ -263,7 +264,7 @@ export const sheetKinds: readonly FaultKind[] = [
   },
   {
     name: 'block of another profile pasted in',
-    rule: ['copied-rows', 'copied-row', ...offRules, 'stated-versus-computed', 'same-output'],
+    rule: 'copied-block',
     shownBy: 'two profiles read alike to the last figure in row after row',
     mostEchoes: 6,
     make: (dice, demo) => {
