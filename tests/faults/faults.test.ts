@@ -9,7 +9,7 @@ test('kinds are many, and each is named once', () => {
   expect(new Set(faultKinds.map(({ name }) => name)).size).toBe(faultKinds.length);
 });
 
-test('a mistake of every kind is found', { timeout: 120_000 }, async () => {
+test('a mistake of every kind is found', { timeout: 300_000 }, async () => {
   const demo = await Demo.read();
   const judgements = await faultCampaign(demo, faultKinds.length, await remembering(demo));
   console.log(countsLine(judgements));
