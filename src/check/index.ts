@@ -34,6 +34,8 @@ export const outputsAtOnce = 1000;
 export interface CheckedAnswers {
   readonly answers: Answers;
   readonly findings: readonly Finding[];
+  /** Whether every entry could be read as its schema wants it; contradictions between entries are no matter here. */
+  readonly readable: boolean;
   /** What exceptions have set aside. */
   readonly setAside: readonly Finding[];
   /** The text of the files that findings point into. */
@@ -65,15 +67,17 @@ export async function checkContent(
   const found = checkAnswers(input, most);
   const sourceOf = sourceTexts(content, found);
   const exceptions = applyExceptions(answers.base, found, sourceOf, today);
+  const readable = !readerFindings.some(({ severity }) => severity === 'error');
   const ruleIds = rules.map((rule) => rule.id);
   const ofExceptions = rules.flatMap((rule) =>
     rule.aboutExceptions ? rule.check({ ...input, exceptions, ruleIds }) : [],
   );
   if (ofExceptions.length === 0) {
-    return { answers, findings: exceptions.kept, setAside: exceptions.setAside, sourceOf };
+    return { answers, findings: exceptions.kept, readable, setAside: exceptions.setAside, sourceOf };
   }
   const findings = [...exceptions.kept, ...ofExceptions].sort(compareFindings);
-  return { answers, findings, setAside: exceptions.setAside, sourceOf: sourceTexts(content, findings) };
+  const setAside = exceptions.setAside;
+  return { answers, findings, readable, setAside, sourceOf: sourceTexts(content, findings) };
 }
 
 /**

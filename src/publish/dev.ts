@@ -1,8 +1,8 @@
 /** The site while entries are being written: an edited entry reloads the page. */
 import { resolve } from 'node:path';
 import type { AstroIntegration } from 'astro';
-import { readAnswers } from '../answers.ts';
-import type { Finding } from '../base/index.ts';
+import { MapMemory } from '../base/index.ts';
+import { type CheckedAnswers, checkContent, textReport } from '../check/index.ts';
 import { putAnswersInStore } from '../views/store.ts';
 import { keepAstroQuiet, projectRoot } from './project.ts';
 import { stateOfFolder, watchFolder } from './watch-folder.ts';
@@ -15,9 +15,10 @@ export interface DevOptions {
   readonly report?: (news: DevNews) => void;
 }
 
-/** What a reading of the content folder came to; `shown` is false where the last good one stays. */
-export interface DevNews {
-  readonly findings: readonly Finding[];
+/** What a check of the content folder came to; `shown` is false where the last good pages stay. */
+export interface DevNews extends Pick<CheckedAnswers, 'findings' | 'setAside' | 'sourceOf'> {
+  /** As it is to be put before the paths of files. */
+  readonly folder: string;
   readonly shown: boolean;
 }
 
@@ -28,8 +29,8 @@ export interface DevSite {
 
 /**
  * Runs Astro's development server on a content folder. At each change the folder is read again and every
- * collection loaded anew; where the reading has errors the last good answers are kept and the findings
- * reported. Only one development site can run in one checkout at a time: Astro keeps its content in `.astro/`.
+ * collection loaded anew; where an entry cannot be read the last good answers are kept. All that the check
+ * finds is reported. Only one development site can run in one checkout at a time: Astro keeps its content in `.astro/`.
  * @throws CannotRun where the content folder cannot be read.
  */
 export async function devSite({ contentFolder, host, port, report = print }: DevOptions): Promise<DevSite> {
@@ -37,9 +38,12 @@ export async function devSite({ contentFolder, host, port, report = print }: Dev
   const folder = resolve(contentFolder);
   const state = await stateOfFolder(folder).catch(() => '');
   // After the state, so that an edit during the reading counts as one after it.
-  const { answers, findings } = await readAnswers(folder);
-  putAnswersInStore(answers);
-  report({ findings, shown: true });
+  const memory = new MapMemory();
+  const checked = (): Promise<CheckedAnswers> =>
+    checkContent(folder, { memory, today: new Date().toISOString().slice(0, 10) });
+  const first = await checked();
+  putAnswersInStore(first.answers);
+  report({ ...first, folder: contentFolder, shown: true });
 
   let refresh: (() => Promise<void>) | undefined;
   const { dev } = await import('astro');
@@ -55,11 +59,10 @@ export async function devSite({ contentFolder, host, port, report = print }: Dev
     folder,
     state,
     async () => {
-      const reading = await readAnswers(folder);
-      const shown = !reading.findings.some((finding) => finding.severity === 'error');
-      report({ findings: reading.findings, shown });
-      if (!shown) return;
-      putAnswersInStore(reading.answers);
+      const again = await checked();
+      report({ ...again, folder: contentFolder, shown: again.readable });
+      if (!again.readable) return;
+      putAnswersInStore(again.answers);
       await refresh?.();
     },
     stopping.signal,
@@ -103,9 +106,8 @@ function isRunnable(
   return 'runner' in environment;
 }
 
-function print({ findings, shown }: DevNews): void {
-  for (const { place, message, help } of findings) {
-    console.error(`${place.file}:${place.line}:${place.column} ${message} ${help}`);
-  }
+function print({ findings, setAside, sourceOf, folder, shown }: DevNews): void {
+  const report = { findings, folder, sourceOf, setAside: setAside.length };
+  console.error(textReport(report, process.stderr.isTTY));
   if (!shown) console.error('The pages keep the last good entries until this is put right.');
 }

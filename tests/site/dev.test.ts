@@ -74,3 +74,15 @@ test('a broken entry is reported, and the last good page stays', async () => {
   await shows('Put right again.');
   expect(news.at(-1)?.shown).toBe(true);
 });
+
+test('a contradiction between readings is reported, and the pages go on', async () => {
+  const sheet = join(contentFolder, 'outputs/2024-02-north/readings.csv');
+  const good = readFileSync(sheet, 'utf8');
+  const before = news.length;
+  writeFileSync(sheet, good.replace(',16,1000,1.6400,', ',16,1000,1.4600,'));
+  await expect.poll(() => news.length, { timeout: 20_000 }).toBeGreaterThan(before);
+  expect(news.at(-1)?.files).toEqual(['outputs/2024-02-north/readings.csv']);
+  expect(news.at(-1)?.shown).toBe(true);
+  writeFileSync(sheet, good);
+  await expect.poll(() => news.at(-1)?.files, { timeout: 20_000 }).toEqual([]);
+});
