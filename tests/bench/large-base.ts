@@ -32,7 +32,7 @@ export function* largeBase({
     const session = Math.floor(index / profilesInSession);
     const id = `${familyId(family)}/${codeOf(index).toLowerCase()}`;
     yield [`profiles/${id}.yaml`, profileEntry(family, index, session)];
-    sheet.push(...readingRows(id, index % perFamily, readingsPerProfile));
+    sheet.push(...readingRows(id, index, readingsPerProfile));
     if (index % profilesInSession === profilesInSession - 1 || index === profiles - 1) {
       const day = dateOf(session);
       yield [`sources/bench-${session}.yaml`, source('bench-session', `Bench session ${session}`, day)];
@@ -159,10 +159,10 @@ method: Voltmeter across the load, both leads floating.
 }
 
 /** An ideal unit: even steps, a boost at 63 Hz, a second-order high-pass, a hard clip above step 24. */
-function readingRows(id: string, member: number, count: number): string[] {
+function readingRows(id: string, index: number, count: number): string[] {
   // Spread evenly over gain and boost, no two alike (the plastic number's low-discrepancy sequence).
-  const topVolts = 2 + 4 * ((member * 0.754877666) % 1);
-  const boostDb = 12 * ((member * 0.569840291) % 1);
+  const topVolts = 2 + 4 * ((index * 0.754877666) % 1);
+  const boostDb = 12 * ((index * 0.569840291) % 1);
   const rows: string[] = [];
   const read = (channel: string, step: number, hz: number, thd: string, repeat = 1): void => {
     const boost = boostDb / (1 + (Math.log2(hz / 63) * 2) ** 2);

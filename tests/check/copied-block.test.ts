@@ -65,6 +65,17 @@ test('a block of another session is named with it', async () => {
   ]);
 });
 
+test('a block of a profile of another family, measured in the same session', async () => {
+  const { files, last } = based(1);
+  const pasted = last.rows.filter(
+    (row) => row.profile === from && isScale(row) && row.step >= 4 && row.step <= 20,
+  );
+  last.rows = [...last.rows, ...pasted.map((row) => ({ ...row, profile: 'fellside/310' }))];
+  expect(await copiesIn(files())).toEqual([
+    expect.stringMatching(/“fellside\/310”, from FL, step 4, .*“moorlight\/km-4417” reads: pasted/),
+  ]);
+});
+
 test('three rows the same are no block, however many digits they have', async () => {
   const { files, last } = based(1);
   paste(last, last, (row) => isScale(row) && row.step > 20 && row.step < 24);

@@ -32,17 +32,18 @@ export function pairsSharingRows(
   sheets: readonly Rows[],
   mayShare: (a: Rows, b: Rows) => boolean,
 ): [Rows, Rows][] {
-  const holders = new Map<number, number[]>();
+  // Most rows have one holder: a list for each would cost more than all the rest.
+  const first = new Map<number, number>();
+  const more = new Map<number, number[]>();
   const pairs = new Set<number>();
   sheets.forEach((sheet, index) => {
     for (const mark of marksOf(sheet)) {
-      const known = holders.get(mark);
-      if (!known) {
-        holders.set(mark, [index]);
-        continue;
-      }
-      for (const other of known) if (other !== index) pairs.add(other * sheets.length + index);
-      if (known.length < mostSharing && !known.includes(index)) known.push(index);
+      const holder = first.get(mark);
+      if (holder === undefined) first.set(mark, index);
+      if (holder === undefined || holder === index) continue;
+      const others = more.get(mark) ?? [];
+      for (const other of [holder, ...others]) if (other !== index) pairs.add(other * sheets.length + index);
+      if (others.length < mostSharing && !others.includes(index)) more.set(mark, [...others, index]);
     }
   });
   return [...pairs].flatMap((pair): [Rows, Rows][] => {
@@ -52,17 +53,22 @@ export function pairsSharingRows(
 }
 
 /** A number for every four telling rows in a row: the same for the same rows, hardly ever for others. */
-function* marksOf({ session, readings }: Rows): Generator<number> {
-  const last: number[] = [];
+function marksOf({ session, readings }: Rows): number[] {
+  const rows: number[] = [];
   for (const reading of readings) {
     if (!isTelling(reading, session)) continue;
-    last.push(
-      mixed(mixed(keyOf(reading) | 0, (keyOf(reading) / 2 ** 32) | 0), Math.round(reading.voltsRms * 1e6)),
-    );
-    if (last.length < leastRows) continue;
-    yield last.reduce(mixed, 0);
-    last.shift();
+    const key = keyOf(reading);
+    // In two parts of 32 bits: the key has more than one holds.
+    const place = mixed(key | 0, (key / 2 ** 32) | 0);
+    rows.push(mixed(place, Math.round(reading.voltsRms * 1e6)));
   }
+  const marks: number[] = [];
+  for (let end = leastRows; end <= rows.length; end += 1) {
+    let mark = 0;
+    for (let at = end - leastRows; at < end; at += 1) mark = mixed(mark, rows[at] ?? 0);
+    marks.push(mark);
+  }
+  return marks;
 }
 
 /** Two numbers of 32 bits as one, each bit of them in every bit of it. */

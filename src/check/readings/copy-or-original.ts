@@ -26,7 +26,11 @@ export function secondIsCopy(
   if (Math.abs(firstBacked - secondBacked) > tellingBacking) {
     return { isCopy: firstBacked > secondBacked, sign: 'sessions' };
   }
-  const [firstJumps, secondJumps] = [jumpsDb(first, keys), jumpsDb(second, keys)];
+  // Rows beside the block that only one of them has would speak against that one alone.
+  const [firstJumps, secondJumps] = [
+    jumpsDb(commonCells(first, second), keys),
+    jumpsDb(commonCells(second, first), keys),
+  ];
   if (Math.abs(firstJumps - secondJumps) > tellingJumpsDb) {
     return { isCopy: secondJumps > firstJumps, sign: 'neighbours' };
   }
@@ -51,6 +55,12 @@ function backing(base: Base, sheet: ProfileSheet, keys: ReadonlySet<number>): nu
       }),
     );
   return told.reduce((sum, fits) => sum + (fits ? 1 : -1), 0) / Math.max(1, told.length);
+}
+
+/** A sheet with only the cells that another has too. */
+function commonCells(sheet: ProfileSheet, other: ProfileSheet): ProfileSheet {
+  const cells = sheet.cells.filter(({ key }) => other.byKey.has(key));
+  return { ...sheet, cells, byKey: new Map(cells.map((cell) => [cell.key, cell])) };
 }
 
 /** How far rows jump from those beside them that were not copied: along steps, along frequency, left to right. */
