@@ -3,7 +3,7 @@ import { normalisedErrorLimit } from './agreement.ts';
 import { linear } from './combine.ts';
 import { ratioDb, relativeToDb } from './level.ts';
 import { propagate } from './propagate.ts';
-import type { ProfileOutput, Quantity } from './quantity.ts';
+import type { LevelAtStep, ProfileOutput, Quantity, ResponseAtStep } from './quantity.ts';
 
 /** How two outputs compare. */
 export interface OutputComparison {
@@ -19,8 +19,12 @@ export interface OutputComparison {
 }
 
 /** What an output is compared by: the same figures as in its whole description. */
-export interface ComparableOutput
-  extends Pick<ProfileOutput, 'profile' | 'conditions' | 'levelByStep' | 'responses' | 'mutedChannels'> {
+export interface ComparableOutput extends Pick<ProfileOutput, 'profile' | 'conditions' | 'mutedChannels'> {
+  readonly levelByStep: readonly Pick<LevelAtStep, 'step' | 'volts' | 'clean'>[];
+  readonly responses: readonly {
+    readonly step: number;
+    readonly points: readonly Pick<ResponseAtStep['points'][number], 'hz' | 'level'>[];
+  }[];
   /** Rear relative to front at the highest clean step; undefined where it was not read, or is a bound. */
   readonly rearToFront: Quantity | undefined;
 }

@@ -70,28 +70,28 @@ export function cellKey(channel: Channel, step: number, hz: number): number {
 }
 
 function cellsByKey(readings: readonly BenchReading[]): Map<number, Cell> {
-  const groups = new Map<number, BenchReading[]>();
-  for (const reading of readings) {
-    const key = cellKey(reading.channel, reading.step, reading.hz);
-    const known = groups.get(key);
-    if (known) known.push(reading);
-    else groups.set(key, [reading]);
-  }
   const byKey = new Map<number, Cell>();
-  for (const [key, repeats] of groups) {
-    const cell = cellOf(key, repeats);
-    if (cell) byKey.set(key, cell);
+  const repeats = new Map<number, BenchReading[]>();
+  for (const reading of readings) {
+    const { channel, step, hz, voltsRms, thdPercent } = reading;
+    const key = cellKey(channel, step, hz);
+    const first = byKey.get(key);
+    if (!first) {
+      byKey.set(key, { channel, step, hz, key, volts: voltsRms, thdPercent, readings: [reading] });
+      continue;
+    }
+    const known = repeats.get(key);
+    if (known) known.push(reading);
+    else repeats.set(key, [...first.readings, reading]);
+  }
+  for (const [key, readingsOfCell] of repeats) {
+    const first = byKey.get(key);
+    if (first) byKey.set(key, repeatedCell(first, readingsOfCell));
   }
   return byKey;
 }
 
-function cellOf(key: number, readings: readonly BenchReading[]): Cell | undefined {
-  const [first] = readings;
-  if (!first) return undefined;
-  const { channel, step, hz } = first;
-  if (readings.length === 1) {
-    return { channel, step, hz, key, volts: first.voltsRms, thdPercent: first.thdPercent, readings };
-  }
+function repeatedCell({ channel, step, hz, key }: Cell, readings: readonly BenchReading[]): Cell {
   const volts = lowerMedian(readings.map((one) => one.voltsRms));
   const thd = readings.flatMap((one) => one.thdPercent ?? []);
   return { channel, step, hz, key, volts, thdPercent: thd.length === 0 ? null : lowerMedian(thd), readings };
