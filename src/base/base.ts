@@ -1,6 +1,6 @@
 /** The Base: every entry of a content folder, validated and linked, never changed after it is made. */
 import type { Root } from 'mdast';
-import type { EntryData, Kind, SetAside } from '../../schemas/index.ts';
+import { type EntryData, type Kind, markdownKinds, type SetAside } from '../../schemas/index.ts';
 import type { Place } from './finding.ts';
 import type { BenchReading, ReadingTable } from './readings.ts';
 import type { TextFile } from './text-file.ts';
@@ -42,7 +42,8 @@ export class Entry<K extends Kind = Kind> {
 
   /** The Markdown body of families and guides. */
   get body(): Root | undefined {
-    return this.#whole().body;
+    // Entries without one are not read again to find that out.
+    return markdownKinds.includes(this.kind) ? this.#whole().body : undefined;
   }
 
   /** Where the value at `path` stands, or its key; the nearest existing parent where it does not exist. */

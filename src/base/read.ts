@@ -126,8 +126,9 @@ function parsedEntry(
   }
   const { data, findings } = validate(schemaOf(kind), read.data, read.positions, noun);
   if (data === undefined) return { entry: undefined, findings };
-  const parsed = { positions: read.positions, body: markdown?.body };
-  return { entry: new Entry(kind, id, source, data, () => parsed), findings };
+  // Where things stand is asked of few entries: it is found again then, and not kept of all of them.
+  const parse = markdown ? () => markdown : () => readYaml(source);
+  return { entry: new Entry(kind, id, source, data, parse), findings };
 }
 
 function schemaOf(kind: Kind): z.ZodType<EntryData<Kind>> {

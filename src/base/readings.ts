@@ -1,9 +1,10 @@
 /** Reads a session's readings.csv into columns, each row checked and its line kept. */
-import { CsvError, parse } from 'csv-parse/sync';
 import { type Channel, channels, type Reading, readingColumns, readingSchema } from '../../schemas/index.ts';
+import { CheckedRows, rowData } from './checked-cells.ts';
 import { clipped } from './field-words.ts';
 import type { Finding, Place } from './finding.ts';
 import { nearest } from './nearest.ts';
+import { eachRow, MisplacedQuote } from './sheet-rows.ts';
 import type { TextFile } from './text-file.ts';
 import { validate } from './validate.ts';
 import type { DataPath, Positions } from './yaml.ts';
@@ -209,6 +210,7 @@ export function knownReadings(source: TextFile, session: string, profiles: reado
 
 function readColumns(source: TextFile): { columns: ReadingColumns; findings: readonly Finding[] } {
   const rows = new GrowingColumns();
+  const checked = new CheckedRows();
   const findings: Finding[] = [];
   let header: string[] | undefined;
   let lastLine = 0;
@@ -231,15 +233,12 @@ function readColumns(source: TextFile): { columns: ReadingColumns; findings: rea
       );
       return;
     }
-    const reading = readingOf(cells);
-    const checked = readingSchema.safeParse(reading);
-    if (checked.success) {
-      rows.add(checked.data, line);
+    const reading = checked.reading(cells);
+    if (reading) {
+      rows.add(reading, line);
     } else {
-      findings.push(
-        ...validate<Reading>(readingSchema, reading, new CellPositions(source, line, cells), 'reading')
-          .findings,
-      );
+      const positions = new CellPositions(source, line, cells);
+      findings.push(...validate<Reading>(readingSchema, rowData(cells), positions, 'reading').findings);
     }
   };
   const loneReturn = /\r(?!\n)/.exec(source.text);
@@ -252,20 +251,12 @@ function readColumns(source: TextFile): { columns: ReadingColumns; findings: rea
     return { columns: rows.columns(), findings: [finding] };
   }
   try {
-    parse(source.text, {
-      record_delimiter: ['\n', '\r\n'],
-      relax_column_count: true,
-      skip_empty_lines: true,
-      trim: true,
-      on_record: (record: string[], { lines }) => {
-        if (record.some((cell) => cell.includes('\n'))) throw new UnclosedQuote();
-        readRow(record, lines);
-        lastLine = lines;
-        return null;
-      },
+    eachRow(source.text, (cells, line) => {
+      readRow(cells, line);
+      lastLine = line;
     });
   } catch (error) {
-    if (!(error instanceof CsvError || error instanceof UnclosedQuote)) throw error;
+    if (!(error instanceof MisplacedQuote)) throw error;
     findings.push(
       rowFinding(
         cellPlace(source, lineOfQuote(source, lastLine + 1), -1),
@@ -286,33 +277,10 @@ function readColumns(source: TextFile): { columns: ReadingColumns; findings: rea
   return { columns: rows.columns(), findings };
 }
 
-/** A quoted cell that runs on over a line end: nothing after it can be trusted. */
-class UnclosedQuote extends Error {}
-
 /** The first line from `line` on that holds a quotation mark. */
 function lineOfQuote(source: TextFile, line: number): number {
   for (let at = line; at <= source.lineCount; at += 1) if (source.lineText(at).includes('"')) return at;
   return Math.min(line, source.lineCount);
-}
-
-/** The row as data for the schema: numbers where a cell is a plain decimal number, the cell's text elsewhere. */
-function readingOf(cells: readonly string[]): Record<string, string | number | null> {
-  const [profile = '', channel = '', step = '', hz = '', voltsRms = '', thdPercent = '', repeat = ''] = cells;
-  return {
-    profile,
-    channel,
-    step: number(step),
-    hz: number(hz),
-    voltsRms: number(voltsRms),
-    thdPercent: thdPercent === '' ? null : number(thdPercent),
-    repeat: number(repeat),
-  };
-}
-
-const decimalNumber = /^-?\d+(\.\d+)?([eE][-+]?\d+)?$/;
-
-function number(cell: string): number | string {
-  return decimalNumber.test(cell) ? Number(cell) : cell;
 }
 
 /** Whether a header has the known columns in their places, each by its name or one that is near it and no other’s. */

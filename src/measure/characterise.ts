@@ -25,6 +25,7 @@ import {
   type ResponseAtStep,
   type StepLawPart,
 } from './quantity.ts';
+import type { ResponsePoint } from './response.ts';
 import { sessionAgreement } from './session-agreement.ts';
 import { bassAt, bassPeak, boostBehaviour } from './traits/bass.ts';
 import { leftToRight, mutedChannels, rearToFront } from './traits/channels.ts';
@@ -88,7 +89,7 @@ export function comparableOutput(profile: string, runs: readonly Run[], unit: Un
     profile,
     conditions: first.length === 0 ? undefined : group.conditions,
     levelByStep: levelByStep(group, step),
-    responses: responsesByStep(group),
+    responses: curvesByStep(group),
     rearToFront: rear?.quantity.bound === 'exact' ? rear.quantity : undefined,
     mutedChannels: mutedChannels(group),
     sessions: runs.map((run) => run.session),
@@ -285,9 +286,15 @@ function levelByStep(group: Group, cleanStepValue: number | undefined): LevelAtS
 const leastCurvePoints = 8;
 
 function responsesByStep(group: Group): ResponseAtStep[] {
+  return curvesByStep(group).map(({ step, points }) => ({
+    step,
+    points: points.map(({ hz, level, readings }) => ({ hz, level, readings })),
+  }));
+}
+
+function curvesByStep(group: Group): { step: number; points: readonly ResponsePoint[] }[] {
   return group.steps.flatMap((step) => {
     const points = group.responseOf(step);
-    if (points.length < leastCurvePoints) return [];
-    return [{ step, points: points.map(({ hz, level, readings }) => ({ hz, level, readings })) }];
+    return points.length < leastCurvePoints ? [] : [{ step, points }];
   });
 }

@@ -3,7 +3,7 @@ import { normalisedErrorLimit } from './agreement.ts';
 import { linear } from './combine.ts';
 import { ratioDb, relativeToDb } from './level.ts';
 import { propagate } from './propagate.ts';
-import type { ProfileOutput, Quantity } from './quantity.ts';
+import type { LevelAtStep, ProfileOutput, Quantity, ResponseAtStep } from './quantity.ts';
 
 /** How two outputs compare. */
 export interface OutputComparison {
@@ -20,10 +20,12 @@ export interface OutputComparison {
 
 /** What an output is compared by: the same figures as in its whole description. */
 export interface ComparableOutput
-  extends Pick<
-    ProfileOutput,
-    'profile' | 'conditions' | 'levelByStep' | 'responses' | 'mutedChannels' | 'sessions'
-  > {
+  extends Pick<ProfileOutput, 'profile' | 'conditions' | 'mutedChannels' | 'sessions'> {
+  readonly levelByStep: readonly Pick<LevelAtStep, 'step' | 'volts' | 'clean'>[];
+  readonly responses: readonly {
+    readonly step: number;
+    readonly points: readonly Pick<ResponseAtStep['points'][number], 'hz' | 'level'>[];
+  }[];
   /** Rear relative to front at the highest clean step; undefined where it was not read, or is a bound. */
   readonly rearToFront: Quantity | undefined;
 }
@@ -31,7 +33,7 @@ export interface ComparableOutput
 /** The values an output is compared by, dB, each under a key two outputs share where both have it. */
 export interface ComparedValues {
   readonly output: ComparableOutput;
-  readonly values: ReadonlyMap<string, { readonly level: Quantity; readonly where: string }>;
+  readonly values: ReadonlyMap<string, Quantity>;
 }
 
 /**
@@ -39,21 +41,24 @@ export interface ComparedValues {
  * supply of the day decides, and a silent step is noise: both are left out.
  */
 export function comparedValues(output: ComparableOutput): ComparedValues {
-  const values = new Map<string, { level: Quantity; where: string }>();
+  const values = new Map<string, Quantity>();
   for (const { step, volts, clean } of output.levelByStep) {
-    if (clean && volts.value !== 0)
-      values.set(`level ${step}`, { level: asDb(volts), where: `level at step ${step}` });
+    if (clean && volts.value !== 0) values.set(`level ${step}`, asDb(volts));
   }
   for (const { step, points } of output.responses) {
-    for (const { hz, level } of points)
-      values.set(`response ${step} ${hz}`, {
-        level,
-        where: `response at step ${step}, ${Math.round(hz)} Hz`,
-      });
+    for (const { hz, level } of points) values.set(`response ${step} ${hz}`, level);
   }
-  const rear = output.rearToFront;
-  if (rear) values.set('rear', { level: rear, where: 'rear to front' });
+  if (output.rearToFront) values.set('rear', output.rearToFront);
   return { output, values };
+}
+
+/** Where the value under a key stands, in words. */
+function whereIs(key: string): string {
+  const [what, step, hz] = key.split(' ');
+  if (what === 'rear') return 'rear to front';
+  return what === 'level'
+    ? `level at step ${step}`
+    : `response at step ${step}, ${Math.round(Number(hz))} Hz`;
 }
 
 /** Volts as dBV. */
@@ -72,9 +77,9 @@ export function compareOutputs(a: ComparableOutput, b: ComparableOutput): Output
 /** As {@link compareOutputs}, for outputs whose values are at hand. */
 export function compareValues(a: ComparedValues, b: ComparedValues): OutputComparison {
   const common = areUnderLikeConditions(a.output, b.output)
-    ? [...a.values].flatMap(([key, { level: first, where }]) => {
-        const second = b.values.get(key)?.level;
-        return second ? [{ where, first, second }] : [];
+    ? [...a.values].flatMap(([key, first]) => {
+        const second = b.values.get(key);
+        return second ? [{ key, first, second }] : [];
       })
     : [];
   const compared = common.length;
@@ -84,12 +89,12 @@ export function compareValues(a: ComparedValues, b: ComparedValues): OutputCompa
   }
   const limit = normalisedErrorLimit(compared);
   const together = ofSameSessions(a.output, b.output);
-  let worst = { apart: 0, where: '' };
-  for (const { first, second, where } of common) {
+  let worst = { apart: 0, key: '' };
+  for (const { key, first, second } of common) {
     const apart = apartBy(first, second, limit, together);
-    if (apart > worst.apart) worst = { apart, where };
+    if (apart > worst.apart) worst = { apart, key };
   }
-  return { compared, ...worst };
+  return { compared, apart: worst.apart, where: worst.key === '' ? '' : whereIs(worst.key) };
 }
 
 /**

@@ -14,10 +14,10 @@ const mostSourceToLoad = 0.1;
 export function pointsOf(run: Run): Point[] {
   const repeated = repeatsOf(run.readings);
   const scatter = pooledScatter(repeated, run.conditions.instrument.resolutionVolts);
-  const shared = sharedInfluences(run);
+  const influences = new SessionInfluences(run, scatter);
   const points: Point[] = [];
   for (const group of repeated) {
-    const point = pointOf(group, run, scatter, shared);
+    const point = pointOf(group, run, influences);
     if (point) points.push(point);
   }
   return points;
@@ -46,29 +46,59 @@ function repeatsOf(readings: readonly BenchReading[]): BenchReading[][] {
   return repeated;
 }
 
-/** The influences that all points of a session share, made once. */
-interface SharedInfluences {
-  /** By band of the voltmeter's specification. */
-  readonly gains: readonly Influences['gain'][];
-  readonly signal: Influences['signal'];
-  readonly load: Influences['load'];
+/** What makes the points of a session uncertain: points of one band and as many repeats share it, made once. */
+class SessionInfluences {
   readonly driveToleranceDb: number;
-}
+  readonly #run: Run;
+  readonly #scatter: Scatter;
+  readonly #signal: Influences['signal'];
+  readonly #load: Influences['load'];
+  /** By band of the voltmeter's specification, then by number of repeats. */
+  readonly #known: readonly Map<number, Influences>[];
 
-function sharedInfluences({ session, conditions }: Run): SharedInfluences {
-  const { instrument, bench, signal, supply, load } = conditions;
-  return {
-    gains: instrument.accuracy.map(({ ofReadingPercent }, band) => ({
-      limit: ofReadingPercent / 100,
-      id: `gain ${bench} ${instrument.name} ${band}`,
-    })),
-    signal: { limit: dbToRelative(signal.levelToleranceDb), id: `signal ${session}` },
-    load: {
+  constructor(run: Run, scatter: Scatter) {
+    const { instrument, signal, supply, load } = run.conditions;
+    this.#run = run;
+    this.#scatter = scatter;
+    this.#signal = { limit: dbToRelative(signal.levelToleranceDb), id: `signal ${run.session}` };
+    this.#load = {
       limit: (load.tolerancePercent / 100) * (mostSourceToLoad / (1 + mostSourceToLoad)),
-      id: `load ${session}`,
-    },
-    driveToleranceDb: signal.levelToleranceDb + relativeToDb(supply.toleranceVolts / supply.volts),
-  };
+      id: `load ${run.session}`,
+    };
+    this.#known = instrument.accuracy.map(() => new Map());
+    this.driveToleranceDb = signal.levelToleranceDb + relativeToDb(supply.toleranceVolts / supply.volts);
+  }
+
+  /** Undefined outside the specification: nothing vouches for a reading there. */
+  at(hz: number, repeats: number): Influences | undefined {
+    const { accuracy } = this.#run.conditions.instrument;
+    const band = accuracy.findIndex((one) => hz >= one.fromHz && hz <= one.toHz);
+    const known = this.#known[band];
+    if (!known) return undefined;
+    const before = known.get(repeats);
+    if (before) return before;
+    const influences = this.#made(band, repeats);
+    if (influences) known.set(repeats, influences);
+    return influences;
+  }
+
+  #made(band: number, repeats: number): Influences | undefined {
+    const { instrument, bench } = this.#run.conditions;
+    const accuracy = instrument.accuracy[band];
+    return (
+      accuracy && {
+        gain: { limit: accuracy.ofReadingPercent / 100, id: `gain ${bench} ${instrument.name} ${band}` },
+        signal: this.#signal,
+        load: this.#load,
+        countsVolts: accuracy.counts * instrument.resolutionVolts,
+        resolutionVolts: instrument.resolutionVolts,
+        repeats: {
+          relative: this.#scatter.relative / Math.sqrt(repeats),
+          degreesOfFreedom: this.#scatter.degreesOfFreedom,
+        },
+      }
+    );
+  }
 }
 
 interface Scatter {
@@ -101,40 +131,24 @@ function pooledScatter(groups: readonly (readonly BenchReading[])[], resolutionV
 
 function pointOf(
   group: readonly BenchReading[],
-  run: Run,
-  scatter: Scatter,
-  shared: SharedInfluences,
+  { session, conditions }: Run,
+  sessionInfluences: SessionInfluences,
 ): Point | undefined {
   const [first] = group;
-  if (!first) return undefined;
-  const { instrument, source } = run.conditions;
-  const band = instrument.accuracy.findIndex((one) => first.hz >= one.fromHz && first.hz <= one.toHz);
-  const accuracy = instrument.accuracy[band];
-  const gain = shared.gains[band];
-  // Outside the specification nothing vouches for the reading: it is no point.
-  if (!accuracy || !gain) return undefined;
+  const influences = first && sessionInfluences.at(first.hz, group.length);
+  if (!influences) return undefined;
   return {
-    session: run.session,
-    source,
+    session,
+    source: conditions.source,
     channel: first.channel,
     step: first.step,
     hz: first.hz,
     voltsRms: meanVolts(group),
     thdPercent: meanThd(group),
-    thdRelativeLimit: (instrument.thdOfReadingPercent ?? 0) / 100,
-    driveToleranceDb: shared.driveToleranceDb,
+    thdRelativeLimit: (conditions.instrument.thdOfReadingPercent ?? 0) / 100,
+    driveToleranceDb: sessionInfluences.driveToleranceDb,
     readings: group.map((reading) => reading.id),
-    influences: {
-      gain,
-      signal: shared.signal,
-      load: shared.load,
-      countsVolts: accuracy.counts * instrument.resolutionVolts,
-      resolutionVolts: instrument.resolutionVolts,
-      repeats: {
-        relative: scatter.relative / Math.sqrt(group.length),
-        degreesOfFreedom: scatter.degreesOfFreedom,
-      },
-    },
+    influences,
   };
 }
 

@@ -31,13 +31,33 @@ export function responseAt(points: readonly Point[]): ResponsePoint[] | undefine
   return points
     .filter((point) => point.voltsRms > 0)
     .sort((a, b) => a.hz - b.hz)
-    .map((point) => ({
-      hz: point.hz,
-      level: levelBetween(point, reference),
-      readings: point === reference ? point.readings : [...point.readings, ...reference.readings],
-      sources: [point.source],
-      voltsRms: point.voltsRms,
-    }));
+    .map((point) => new PointOfSession(point, reference));
+}
+
+/** A point of one session's response. Most are only drawn or compared: what it came from follows when asked for. */
+class PointOfSession implements ResponsePoint {
+  readonly hz: number;
+  readonly level: Quantity;
+  readonly voltsRms: number;
+  readonly #point: Point;
+  readonly #reference: Point;
+
+  constructor(point: Point, reference: Point) {
+    this.hz = point.hz;
+    this.level = levelBetween(point, reference);
+    this.voltsRms = point.voltsRms;
+    this.#point = point;
+    this.#reference = reference;
+  }
+
+  get readings(): readonly string[] {
+    const { readings } = this.#point;
+    return this.#point === this.#reference ? readings : [...readings, ...this.#reference.readings];
+  }
+
+  get sources(): readonly string[] {
+    return [this.#point.source];
+  }
 }
 
 /** The point of the highest level; the first of several as high, undefined where there is none. */

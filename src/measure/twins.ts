@@ -78,9 +78,10 @@ function nearPairs(outputs: readonly ComparableOutput[]): Pair[] {
     for (let b = a + 1; b < all.length; b += 1) {
       const second = all[b];
       if (!second || !areUnderLikeConditions(first.output, second.output)) continue;
+      if (mostTelling.isBeyond(a, b, nearest)) continue;
       const telling = mostTelling.of(a, b);
       if (!telling || telling.compared < leastCompared) continue;
-      const [one, other] = [first, second].map(({ values }) => values.get(telling.key)?.level);
+      const [one, other] = [first, second].map(({ values }) => values.get(telling.key));
       // The whole difference is at least that of any one value.
       const together = ofSameSessions(first.output, second.output);
       if (one && other && apartBy(one, other, normalisedErrorLimit(telling.compared), together) > nearest)

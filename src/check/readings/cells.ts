@@ -17,47 +17,81 @@ export interface Cell {
   readonly readings: readonly BenchReading[];
 }
 
-/** What one session read of one profile. */
-export interface ProfileSheet {
+/** What one session read of one profile. Lines of cells are drawn when they are first asked for, and kept. */
+export class ProfileSheet {
   readonly profile: string;
   readonly session: Entry<'outputs'>;
   /** In the order they were first read. */
   readonly cells: readonly Cell[];
   readonly byKey: ReadonlyMap<number, Cell>;
+  #series: readonly (readonly Cell[])[] | undefined;
+  #curves: readonly (readonly Cell[])[] | undefined;
+
+  /** Brings the readings together by output, step and frequency. */
+  constructor(profile: string, session: Entry<'outputs'>, readings: readonly BenchReading[]) {
+    this.profile = profile;
+    this.session = session;
+    this.byKey = cellsByKey(readings);
+    this.cells = [...this.byKey.values()];
+  }
+
+  /** The cells of one output and frequency by rising step, as long as they read anything. */
+  get series(): readonly (readonly Cell[])[] {
+    this.#series ??= linesOf(this.cells, ({ key }) => Math.floor(key / 256)).map((cells) =>
+      cells.sort((a, b) => a.step - b.step),
+    );
+    return this.#series;
+  }
+
+  /** The cells of one output and step by rising frequency, as long as they read anything. */
+  get curves(): readonly (readonly Cell[])[] {
+    this.#curves ??= linesOf(this.cells, ({ key }) => key % 1024).map((cells) =>
+      cells.sort((a, b) => a.hz - b.hz),
+    );
+    return this.#curves;
+  }
+}
+
+/** Cells that read anything, together where `lineOf` gives the same. */
+function linesOf(cells: readonly Cell[], lineOf: (cell: Cell) => number): Cell[][] {
+  const lines = new Map<number, Cell[]>();
+  for (const cell of cells) {
+    if (cell.volts === 0) continue;
+    const line = lineOf(cell);
+    const known = lines.get(line);
+    if (known) known.push(cell);
+    else lines.set(line, [cell]);
+  }
+  return [...lines.values()];
 }
 
 export function cellKey(channel: Channel, step: number, hz: number): number {
   return (Math.round(hz * 1000) * 4 + channels.indexOf(channel)) * 256 + step;
 }
 
-/** Brings the readings of one profile and session together by output, step and frequency. */
-export function profileSheet(
-  profile: string,
-  session: Entry<'outputs'>,
-  readings: readonly BenchReading[],
-): ProfileSheet {
-  const groups = new Map<number, BenchReading[]>();
-  for (const reading of readings) {
-    const key = cellKey(reading.channel, reading.step, reading.hz);
-    const known = groups.get(key);
-    if (known) known.push(reading);
-    else groups.set(key, [reading]);
-  }
+function cellsByKey(readings: readonly BenchReading[]): Map<number, Cell> {
   const byKey = new Map<number, Cell>();
-  for (const [key, repeats] of groups) {
-    const cell = cellOf(key, repeats);
-    if (cell) byKey.set(key, cell);
+  const repeats = new Map<number, BenchReading[]>();
+  for (const reading of readings) {
+    const { channel, step, hz, voltsRms, thdPercent } = reading;
+    const key = cellKey(channel, step, hz);
+    const first = byKey.get(key);
+    if (!first) {
+      byKey.set(key, { channel, step, hz, key, volts: voltsRms, thdPercent, readings: [reading] });
+      continue;
+    }
+    const known = repeats.get(key);
+    if (known) known.push(reading);
+    else repeats.set(key, [...first.readings, reading]);
   }
-  return { profile, session, cells: [...byKey.values()], byKey };
+  for (const [key, readingsOfCell] of repeats) {
+    const first = byKey.get(key);
+    if (first) byKey.set(key, repeatedCell(first, readingsOfCell));
+  }
+  return byKey;
 }
 
-function cellOf(key: number, readings: readonly BenchReading[]): Cell | undefined {
-  const [first] = readings;
-  if (!first) return undefined;
-  const { channel, step, hz } = first;
-  if (readings.length === 1) {
-    return { channel, step, hz, key, volts: first.voltsRms, thdPercent: first.thdPercent, readings };
-  }
+function repeatedCell({ channel, step, hz, key }: Cell, readings: readonly BenchReading[]): Cell {
   const volts = lowerMedian(readings.map((one) => one.voltsRms));
   const thd = readings.flatMap((one) => one.thdPercent ?? []);
   return { channel, step, hz, key, volts, thdPercent: thd.length === 0 ? null : lowerMedian(thd), readings };
@@ -98,32 +132,6 @@ export function toleranceOf(
 
 /** How far repeats of a reading scatter, relative: common practice, no source. */
 const usualScatter = 0.005;
-
-/** The cells of one output and frequency by rising step, as long as they read anything. */
-export function seriesOf(sheet: ProfileSheet): Cell[][] {
-  const series = new Map<number, Cell[]>();
-  for (const cell of sheet.cells) {
-    if (cell.volts === 0) continue;
-    const key = Math.floor(cell.key / 256);
-    const known = series.get(key);
-    if (known) known.push(cell);
-    else series.set(key, [cell]);
-  }
-  return [...series.values()].map((cells) => cells.sort((a, b) => a.step - b.step));
-}
-
-/** The cells of one output and step by rising frequency, as long as they read anything. */
-export function curvesOf(sheet: ProfileSheet): Cell[][] {
-  const curves = new Map<number, Cell[]>();
-  for (const cell of sheet.cells) {
-    if (cell.volts === 0) continue;
-    const key = cell.key % 1024;
-    const known = curves.get(key);
-    if (known) known.push(cell);
-    else curves.set(key, [cell]);
-  }
-  return [...curves.values()].map((cells) => cells.sort((a, b) => a.hz - b.hz));
-}
 
 /**
  * The cells of a line that are far enough above the last digit to be told by those beside them. A small one is

@@ -1,7 +1,7 @@
 /** Which of two sheets that hold the same rows has them from the other. */
 import type { Base, BenchReading } from '../../base/index.ts';
 import { areAlike, dbv } from '../../measure/index.ts';
-import { type Cell, cellKey, curvesOf, type ProfileSheet, profileSheet, seriesOf } from './cells.ts';
+import { type Cell, cellKey, ProfileSheet } from './cells.ts';
 import type { Rows } from './copied-blocks.ts';
 import { agree } from './sheet-pairs.ts';
 import { sheetsOfProfile } from './sheets.ts';
@@ -20,7 +20,7 @@ export function secondIsCopy(
   rows: readonly BenchReading[],
 ): { readonly isCopy: boolean; readonly sign: CopySign } {
   const keys = new Set(rows.map(({ channel, step, hz }) => cellKey(channel, step, hz)));
-  const [first, second] = [a, b].map((one) => profileSheet(one.profile, one.session, one.readings));
+  const [first, second] = [a, b].map((one) => new ProfileSheet(one.profile, one.session, one.readings));
   if (!first || !second) throw new Error('no sheets to compare');
   const [firstBacked, secondBacked] = [backing(base, first, keys), backing(base, second, keys)];
   if (Math.abs(firstBacked - secondBacked) > tellingBacking) {
@@ -60,13 +60,17 @@ function backing(base: Base, sheet: ProfileSheet, keys: ReadonlySet<number>): nu
 /** A sheet with only the cells that another has too. */
 function commonCells(sheet: ProfileSheet, other: ProfileSheet): ProfileSheet {
   const cells = sheet.cells.filter(({ key }) => other.byKey.has(key));
-  return { ...sheet, cells, byKey: new Map(cells.map((cell) => [cell.key, cell])) };
+  return new ProfileSheet(
+    sheet.profile,
+    sheet.session,
+    cells.flatMap(({ readings }) => readings),
+  );
 }
 
 /** How far rows jump from those beside them that were not copied: along steps, along frequency, left to right. */
 function jumpsDb(sheet: ProfileSheet, keys: ReadonlySet<number>): number {
   const copied = new Set(sheet.cells.filter(({ key, volts }) => keys.has(key) && volts > 0));
-  const along = unevennessDb([...seriesOf(sheet), ...curvesOf(sheet)], copied);
+  const along = unevennessDb([...sheet.series, ...sheet.curves], copied);
   const across = [...copied].reduce((sum, cell) => {
     const other = sheet.byKey.get(cellKey(otherSide(cell), cell.step, cell.hz));
     const tells = other && !keys.has(other.key) && other.volts > 0;

@@ -1,7 +1,7 @@
 /** Slips of unit told by another session that measured the same profile under like conditions. */
 import type { Family } from '../../../schemas/index.ts';
 import { areAlike } from '../../measure/index.ts';
-import { type Cell, curvesOf, type ProfileSheet, seriesOf, toleranceOf } from './cells.ts';
+import { type Cell, type ProfileSheet, toleranceOf } from './cells.ts';
 import { unevennessDb } from './slip.ts';
 import {
   inverseOf,
@@ -184,7 +184,7 @@ function votes({ here, there, pairs }: Suspicion, sheets: readonly ProfileSheet[
 /** How much evener the suspected sheet becomes when the slip is undone, dB; less than 1 dB is nothing. */
 function mended({ here, pairs, kind }: Suspicion): number {
   const changed = new Set(pairs.map(([cell]) => cell));
-  const lines = [...seriesOf(here), ...curvesOf(here)];
+  const lines = [...here.series, ...here.curves];
   const gain = unevennessDb(lines, changed) - unevennessDb(lines, changed, kind);
   return Math.abs(gain) < 1 ? 0 : gain;
 }

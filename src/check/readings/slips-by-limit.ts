@@ -1,6 +1,6 @@
 /** Slips of unit told by what an output can give at all: for sheets that nothing else can be held against. */
 import type { Family } from '../../../schemas/index.ts';
-import { type Cell, type ProfileSheet, seriesOf } from './cells.ts';
+import type { Cell, ProfileSheet } from './cells.ts';
 import { type Slip, slipOf } from './slip.ts';
 import { slipKind } from './slip-kinds.ts';
 import { jumpsOf } from './slips-within-sheet.ts';
@@ -42,7 +42,7 @@ const leastShare = 0.72;
 
 /** Whether a cell is no outlier in the steps beside it: rising evenly with them, if there are any. */
 function isInLine(sheet: ProfileSheet, cell: Cell): boolean {
-  const series = seriesOf(sheet).find((one) => one.includes(cell)) ?? [];
+  const series = sheet.series.find((one) => one.includes(cell)) ?? [];
   if (series.length < 4) return true;
   const at = series.indexOf(cell);
   const jumps = jumpsOf(series);

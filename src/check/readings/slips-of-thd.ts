@@ -1,7 +1,7 @@
 /** THD written as a ratio where per cent are asked for. */
 import type { BenchReading } from '../../base/index.ts';
 import { areAlike } from '../../measure/index.ts';
-import { type Cell, type ProfileSheet, seriesOf } from './cells.ts';
+import type { Cell, ProfileSheet } from './cells.ts';
 
 export interface ThdSlip {
   readonly sheet: ProfileSheet;
@@ -57,7 +57,7 @@ function bySessions(
 
 /** Single rows a hundredth of both rows beside them. */
 function bySteps(sheet: ProfileSheet): ThdSlip | undefined {
-  const apart = seriesOf(sheet).flatMap((series) => {
+  const apart = sheet.series.flatMap((series) => {
     const rated = series.filter((cell) => cell.thdPercent !== null);
     return rated.filter((cell, at) => {
       const beside = [rated[at - 1], rated[at + 1]].flatMap((one) => one?.thdPercent ?? []);

@@ -1,6 +1,6 @@
 /** Slips of unit told by the sheet alone: by the steps, the frequencies and the outputs beside a reading. */
 import { dbv } from '../../measure/index.ts';
-import { type Cell, curvesOf, legibleOf, median, type ProfileSheet, seriesOf, toleranceOf } from './cells.ts';
+import { type Cell, cellKey, legibleOf, median, type ProfileSheet, toleranceOf } from './cells.ts';
 import { leastPlayed, type Slip, slipOf, unevennessDb } from './slip.ts';
 import { inverseOf, type SlipKind, slipBetween, slipKinds } from './slip-kinds.ts';
 
@@ -9,7 +9,7 @@ const fitDb = 0.6;
 
 /** Rows in a series of rising steps that leave its law by a slip and come back to it. */
 export function slipsBySteps(sheet: ProfileSheet, confirmed: ReadonlySet<Cell>): Slip[] {
-  return seriesOf(sheet).flatMap((series) => slipsInSeries(sheet, series, confirmed));
+  return sheet.series.flatMap((series) => slipsInSeries(sheet, series, confirmed));
 }
 
 function slipsInSeries(sheet: ProfileSheet, all: readonly Cell[], confirmed: ReadonlySet<Cell>): Slip[] {
@@ -112,7 +112,7 @@ const decibelFitDb = 0.3;
 
 /** Single readings off the smooth curve their frequencies make, by a slip that makes it smooth when undone. */
 export function slipsByFrequency(sheet: ProfileSheet, confirmed: ReadonlySet<Cell>): Slip[] {
-  return curvesOf(sheet).flatMap((curve) => {
+  return sheet.curves.flatMap((curve) => {
     const cells = legibleOf(curve, sheet);
     if (cells.length < leastCurve) return [];
     return cells.flatMap((cell, at): Slip[] => {
@@ -157,7 +157,7 @@ function isSmoothWith(curve: readonly Cell[], at: number, kind: SlipKind): boole
 }
 
 function fitsItsSteps(sheet: ProfileSheet, cell: Cell): boolean {
-  const series = seriesOf(sheet).find((one) => one.includes(cell)) ?? [];
+  const series = sheet.series.find((one) => one.includes(cell)) ?? [];
   const at = series.indexOf(cell);
   const jumps = jumpsOf(series);
   return [jumps[at - 1], jumps[at]].every((jump) => jump !== undefined && Math.abs(jump) < 1);
@@ -182,12 +182,11 @@ interface Ratio {
 
 /** An output's clean volts over those of another, wherever both were read. */
 function ratiosTo(sheet: ProfileSheet, channel: Cell['channel'], other: Cell['channel']): Ratio[] {
-  const others = new Map(
-    sheet.cells.filter((cell) => cell.channel === other).map((cell) => [`${cell.step} ${cell.hz}`, cell]),
-  );
   return sheet.cells.flatMap((cell) => {
-    const beside = cell.channel === channel ? others.get(`${cell.step} ${cell.hz}`) : undefined;
-    if (!beside || beside.volts === 0 || cell.volts === 0 || (beside.thdPercent ?? 0) > 1) return [];
+    if (cell.channel !== channel) return [];
+    const beside = sheet.byKey.get(cellKey(other, cell.step, cell.hz));
+    if (!beside || beside.hz !== cell.hz) return [];
+    if (beside.volts === 0 || cell.volts === 0 || (beside.thdPercent ?? 0) > 1) return [];
     const toleranceAt = (volts: number): number =>
       toleranceOf(cell, sheet, 'own', volts) + toleranceOf(beside, sheet, 'own');
     return [{ cell, other: beside, ratio: cell.volts / beside.volts, toleranceAt }];

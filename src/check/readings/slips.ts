@@ -1,6 +1,7 @@
 /** All slips of unit in a base, each told once. */
-import { type Base, type Entry, readingsOfProfile } from '../../base/index.ts';
-import { type Cell, profileSheet } from './cells.ts';
+import type { Base, Entry } from '../../base/index.ts';
+import type { Cell } from './cells.ts';
+import { sheetsOfProfile } from './sheets.ts';
 import { type Slip, slipOf, slipsOfRepeats } from './slip.ts';
 import { compareSessions, isStriking, type Suspicion } from './slips-between-sessions.ts';
 import { slipsByLimit } from './slips-by-limit.ts';
@@ -47,9 +48,7 @@ function slipsOfProfile(
   { id }: Entry<'profiles'>,
   { data: { output } }: Entry<'families'>,
 ): Slips & { suspicions: readonly Suspicion[] } {
-  const sheets = readingsOfProfile(base, id).map(({ session, readings }) =>
-    profileSheet(id, session, readings),
-  );
+  const sheets = sheetsOfProfile(base, id);
   const { suspicions, confirmed } = compareSessions(sheets, output.topology);
   const volts = sheets.flatMap((sheet) => {
     const repeats = slipsOfRepeats(sheet);

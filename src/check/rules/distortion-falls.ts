@@ -1,6 +1,6 @@
 import type { Base } from '../../base/index.ts';
 import { formatHz } from '../../measure/index.ts';
-import { type Cell, type ProfileSheet, seriesOf, toleranceOf } from '../readings/cells.ts';
+import { type Cell, type ProfileSheet, toleranceOf } from '../readings/cells.ts';
 import { findingsInSheets } from '../readings/sheets.ts';
 import { outputRule, type RuleFinding } from '../rule.ts';
 
@@ -30,7 +30,7 @@ export const distortionFalls = outputRule<RuleFinding[]>({
   follows: () => [],
   ofFamily: ({ base }, family) =>
     findingsInSheets(base, family, (sheet) =>
-      seriesOf(sheet).flatMap((series) => seriesFindings(base, sheet, series)),
+      sheet.series.flatMap((series) => seriesFindings(base, sheet, series)),
     ),
   conclude: (found) => found.flat(),
 });

@@ -1,6 +1,6 @@
 import type { Base } from '../../base/index.ts';
 import { cleanThdPercent, dbv, formatHz, formatNumber } from '../../measure/index.ts';
-import { type Cell, median, type ProfileSheet, seriesOf, toleranceOf } from '../readings/cells.ts';
+import { type Cell, median, type ProfileSheet, toleranceOf } from '../readings/cells.ts';
 import { findingsInSheets } from '../readings/sheets.ts';
 import { leastPlayed, unevennessDb } from '../readings/slip.ts';
 import { jumpsOf } from '../readings/slips-within-sheet.ts';
@@ -32,7 +32,7 @@ export const levelFalls = outputRule<RuleFinding[]>({
   follows: () => [],
   ofFamily: ({ base }, family) =>
     findingsInSheets(base, family, (sheet) =>
-      seriesOf(sheet).flatMap((series) => seriesFindings(base, sheet, series)),
+      sheet.series.flatMap((series) => seriesFindings(base, sheet, series)),
     ),
   conclude: (found) => found.flat(),
 });

@@ -1,6 +1,6 @@
 import type { Base } from '../../base/index.ts';
 import { cleanThdPercent, dbv, formatHz, formatNumber } from '../../measure/index.ts';
-import { type Cell, legibleOf, type ProfileSheet, seriesOf, toleranceOf } from '../readings/cells.ts';
+import { type Cell, legibleOf, type ProfileSheet, toleranceOf } from '../readings/cells.ts';
 import { findingsInSheets } from '../readings/sheets.ts';
 import { jumpsOf } from '../readings/slips-within-sheet.ts';
 import { outputRule, type RuleFinding } from '../rule.ts';
@@ -34,7 +34,7 @@ export const misplacedRow = outputRule<RuleFinding[]>({
 });
 
 function sheetFindings(base: Base, sheet: ProfileSheet): RuleFinding[] {
-  return seriesOf(sheet).flatMap((all) => {
+  return sheet.series.flatMap((all) => {
     const series = legibleOf(all, sheet).filter((cell) => (cell.thdPercent ?? 0) <= cleanThdPercent);
     if (series.length < leastSeries) return [];
     const jumps = jumpsOf(series);

@@ -57,14 +57,17 @@ function emptyFamilies(base: Base): Finding[] {
 }
 
 function emptySessions(base: Base): Finding[] {
-  return [...base.outputs.values()]
-    .filter((session) => base.readings.get(session.id)?.length === 0)
-    .map((session) => ({
-      rule: 'orphaned-entry',
-      severity: 'note',
-      place: session.place(['source']),
-      message: `The sheet of the session “${session.id}” has no reading.`,
-      help: 'Add the readings to its readings.csv, one line a reading.',
-      related: [],
-    }));
+  return (
+    [...base.outputs.values()]
+      // A sheet without readings names no profile, which is known without reading its rows.
+      .filter((session) => base.readings.get(session.id)?.profiles.length === 0)
+      .map((session) => ({
+        rule: 'orphaned-entry',
+        severity: 'note',
+        place: session.place(['source']),
+        message: `The sheet of the session “${session.id}” has no reading.`,
+        help: 'Add the readings to its readings.csv, one line a reading.',
+        related: [],
+      }))
+  );
 }
