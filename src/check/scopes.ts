@@ -36,12 +36,11 @@ export function sheetDigest(base: Base, table: ReadingTable): string {
   const families = new Set(
     table.profiles.map((profile) => `${profile} ${base.profiles.get(profile)?.data.family ?? ''}`),
   );
+  // The whole entry of a unit: findings point into it too.
   const units = new Set(
-    table.profiles.map((profile) => {
-      const { output, volume, name } =
-        base.families.get(base.profiles.get(profile)?.data.family ?? '')?.data ?? {};
-      return JSON.stringify([name, output, volume]);
-    }),
+    table.profiles.map(
+      (profile) => base.families.get(base.profiles.get(profile)?.data.family ?? '')?.digest ?? '',
+    ),
   );
   return digestOf(
     table.digest,

@@ -8,7 +8,7 @@ export const impossibleReading = sheetRule({
   id: 'impossible-reading',
   title: 'No reading says what the unit, the supply or the instrument cannot do.',
   explanation:
-    'An output can swing at most the supply: a clean sine from a bridged output is at most the supply divided by √2, from a ground-referenced one half of that; clipped, at most the supply itself, or half. THD cannot read below the analyser’s floor. A channel or a volume step must be one the unit has, and a frequency one the voltmeter is specified for. Most often the decimal point has slipped, peak volts were written for rms, or two columns were swapped.',
+    'An output can swing at most the supply: a clean sine from a bridged output is at most the supply divided by √2, from a ground-referenced one half of that; clipped, at most the supply itself, or half. THD cannot read below the analyser’s floor. A frequency must be one the voltmeter is specified for. Most often the decimal point has slipped, peak volts were written for rms, or two columns were swapped.',
   severity: 'error',
   judgesReadings: true,
   examples: [
@@ -58,26 +58,8 @@ function faultOf(
   session: Entry<'outputs'>,
   family: Entry<'families'>,
 ): Fault | undefined {
-  const { output, volume, name } = family.data;
+  const { output } = family.data;
   const { instrument } = session.data;
-  if (!output.channels.includes(reading.channel)) {
-    return {
-      column: 'channel',
-      message: `The unit “${name}” has no output ${reading.channel}.`,
-      help: `Its outputs are: ${output.channels.join(', ')}.`,
-      because: [],
-    };
-  }
-  // Steps the wrong way round are the family’s fault, not that of every row.
-  const isSound = volume.lowestStep <= volume.highestStep;
-  if (isSound && (reading.step < volume.lowestStep || reading.step > volume.highestStep)) {
-    return {
-      column: 'step',
-      message: `Step ${reading.step} is none of the unit “${name}”.`,
-      help: `Its volume steps go from ${volume.lowestStep} to ${volume.highestStep}.`,
-      because: [],
-    };
-  }
   const accuracy = instrument.accuracy.find((band) => reading.hz >= band.fromHz && reading.hz <= band.toHz);
   if (!accuracy) {
     return {

@@ -22,6 +22,7 @@ import { missingCaution } from './missing-caution.ts';
 import { mistakenSeries } from './mistaken-series.ts';
 import { mutedWithSignal } from './muted-with-signal.ts';
 import { noWayToCode } from './no-way-to-code.ts';
+import { notOfTheUnit } from './not-of-the-unit.ts';
 import { offTheFace } from './off-the-face.ts';
 import { orphanedEntry } from './orphaned-entry.ts';
 import { powerBeyondSupply } from './power-beyond-supply.ts';
@@ -76,6 +77,7 @@ export const rules: readonly Rule[] = [
   sequenceAmbiguous,
   endlessHold,
   missingCaution,
+  notOfTheUnit,
   repeatedRow,
   misplacedRow,
   copiedBlock,

@@ -1,7 +1,7 @@
 import { channels } from '../../../schemas/index.ts';
-import type { BenchReading, Finding, ReadingTable } from '../../base/index.ts';
+import type { BenchReading, ReadingTable } from '../../base/index.ts';
 import { formatHz, formatNumber } from '../../measure/index.ts';
-import type { Rule } from '../rule.ts';
+import type { Rule, RuleFinding } from '../rule.ts';
 
 export const repeatedRow: Rule = {
   id: 'repeated-row',
@@ -9,6 +9,7 @@ export const repeatedRow: Rule = {
   explanation:
     'Repeats of a reading are counted: 1, 2, 3. Two rows with the same count are one reading entered twice, or two readings of which one belongs to another step, frequency or profile; whichever it is, both would be averaged as if they were independent. A count that leaves numbers out tells of rows that are lost, or of a step and a repeat exchanged.',
   severity: 'error',
+  judgesReadings: true,
   examples: [
     {
       title: 'a repeat that was not counted on',
@@ -29,8 +30,8 @@ export const repeatedRow: Rule = {
   },
 };
 
-function sheetFindings(table: ReadingTable, isWhole: boolean): Finding[] {
-  const findings: Finding[] = [];
+function sheetFindings(table: ReadingTable, isWhole: boolean): RuleFinding[] {
+  const findings: RuleFinding[] = [];
   for (const profile of table.profiles) {
     const firstOf = new Map<number, BenchReading[]>();
     const already = findings.length;
@@ -53,7 +54,7 @@ function sheetFindings(table: ReadingTable, isWhole: boolean): Finding[] {
 }
 
 /** Repeats that leave numbers out: with n of them, one is numbered above n. */
-function miscounted(table: ReadingTable, readings: readonly BenchReading[]): Finding[] {
+function miscounted(table: ReadingTable, readings: readonly BenchReading[]): RuleFinding[] {
   const most = readings.reduce((best, one) => (one.repeat > best.repeat ? one : best));
   if (most.repeat <= readings.length) return [];
   const { profile, channel, step, hz, repeat } = most;
@@ -74,7 +75,7 @@ function pointKey({ channel, step, hz }: BenchReading): number {
   return (channels.indexOf(channel) * 256 + step) * 2 ** 18 + hz;
 }
 
-function repeated(table: ReadingTable, first: BenchReading, reading: BenchReading): Finding {
+function repeated(table: ReadingTable, first: BenchReading, reading: BenchReading): RuleFinding {
   const { profile, channel, step, hz, repeat } = reading;
   const same = first.voltsRms === reading.voltsRms && first.thdPercent === reading.thdPercent;
   return {
@@ -88,5 +89,7 @@ function repeated(table: ReadingTable, first: BenchReading, reading: BenchReadin
       ? 'Delete one of the two.'
       : 'If it is another repeat, count it on; else correct the step, the frequency or the profile of one of them.',
     related: [{ place: table.place(first.id), message: 'The first row.' }],
+    // Of two rows that differ nothing shows which one is right.
+    claims: same ? [reading.id] : [first.id, reading.id],
   };
 }

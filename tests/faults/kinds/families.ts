@@ -94,7 +94,7 @@ export const familyKinds: readonly FaultKind[] = [
   },
   {
     name: 'digit slip in the highest step',
-    rule: 'impossible-reading',
+    rule: 'not-of-the-unit',
     shownBy: 'sheets hold readings at higher steps',
     make: (dice, demo) => {
       const { file, line, text, match } = dice.pick(demo.linesWhere(/^families\//, /highestStep: (\d+)/));
@@ -131,7 +131,7 @@ export const familyKinds: readonly FaultKind[] = [
   },
   {
     name: 'output left out of a family',
-    rule: 'impossible-reading',
+    rule: 'not-of-the-unit',
     shownBy: 'sheets hold readings of it',
     make: (dice, demo) => {
       const { file, line } = dice.pick(demo.linesWhere(/^families\//, /^ {2}channels: \[FL, FR, RL, RR\]$/));

@@ -190,7 +190,7 @@ export const readingKinds: readonly FaultKind[] = [
   },
   {
     name: 'step the unit does not have',
-    rule: 'impossible-reading',
+    rule: 'not-of-the-unit',
     shownBy: 'the family says how far the volume goes',
     make: (dice, demo) => {
       const row = dice.pick(demo.rows.filter(({ step }) => step > 4));
