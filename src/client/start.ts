@@ -2,17 +2,13 @@
  * The code field: results as one types, after the combobox pattern of the WAI-ARIA Authoring Practices
  * (editable, list autocomplete, focus stays in the field). Without it the form leads to the list of codes.
  */
-import { buildCodeIndex, type CodeCandidate, type CodeIndex, findCode } from '../codes/index.ts';
-import type { CodeList } from '../views/code-list.ts';
+import { type CodeCandidate, findCode } from '../codes/index.ts';
+import { profilePath } from '../views/paths.ts';
+import { type Lookup, loadLookup } from './code-index.ts';
 import { codeText } from './code-text.ts';
 import { loadPagefind, searchPages } from './page-search.ts';
 import { looksLikeWords } from './query.ts';
 import { verdictWords } from './verdict-words.ts';
-
-interface Lookup {
-  readonly list: CodeList;
-  readonly index: CodeIndex;
-}
 
 const pauseMs = 200;
 const noSignal = 'The list of codes did not come through. Check the signal and type again.';
@@ -97,7 +93,7 @@ function start(root: HTMLElement): void {
     }
     const search = findCode(lookup.index, typed, { limit: 6 });
     show(
-      search.candidates.flatMap((candidate, at) => resultItem(lookup.list, candidate, at, base) ?? []),
+      search.candidates.map((candidate, at) => resultItem(lookup, candidate, at, base)),
       verdictWords(search),
     );
     if (search.verdict === 'unknown') searchWords(typed, mine, false);
@@ -161,51 +157,26 @@ function pageVerdict(typed: string, count: number | undefined): string {
   return count === 1 ? `One page speaks of “${typed}”.` : `Pages that speak of “${typed}”, best first.`;
 }
 
-let lookupLoading: Promise<Lookup> | undefined;
-
-/** Fetches the list of codes once; a failure is forgotten, so that the next key tries again. */
-function loadLookup(address: string): Promise<Lookup> {
-  lookupLoading ??= fetch(address)
-    .then((response) => {
-      if (!response.ok) throw new Error(`${address}: ${response.status}`);
-      return response.json() as Promise<CodeList>;
-    })
-    .then((list) => ({
-      list,
-      index: buildCodeIndex(
-        list.codes.map(([code, family, path, , otherSpellings]) => ({
-          code,
-          family: String(family),
-          profile: path,
-          otherSpellings,
-        })),
-      ),
-    }));
-  lookupLoading.catch(() => {
-    lookupLoading = undefined;
-  });
-  return lookupLoading;
-}
-
 function resultItem(
-  list: CodeList,
-  { code, profile, note }: CodeCandidate,
+  { familyNames, sentence }: Lookup,
+  { code, family, profile, note }: CodeCandidate,
   at: number,
   base: string,
-): HTMLLIElement | undefined {
-  const row = list.codes.find(([, , path]) => path === profile);
-  if (!row) return undefined;
-  const [, family, path, sentence] = row;
+): HTMLLIElement {
   const item = document.createElement('li');
   item.id = `code-result-${at + 1}`;
   item.setAttribute('role', 'option');
-  item.setAttribute('data-href', `${base}${path}`);
+  item.setAttribute('data-href', `${base}${profilePath(profile)}`);
   const head = document.createElement('div');
   head.className = 'result-head';
-  head.append(codeText(code), textElement('div', 'result-family', list.families[family] ?? ''));
+  head.append(codeText(code), textElement('div', 'result-family', familyNames.get(family) ?? ''));
   item.append(head);
   if (!note.startsWith('exactly as typed')) item.append(textElement('div', 'result-note', capital(note)));
-  item.append(textElement('div', 'result-sentence', sentence));
+  const answer = textElement('div', 'result-sentence', '');
+  item.append(answer);
+  void sentence(profile).then((text) => {
+    answer.textContent = text;
+  });
   return item;
 }
 
