@@ -2,7 +2,8 @@
 import { defineCollection } from 'astro:content';
 import { z } from 'astro/zod';
 import type { Answers } from './answers.ts';
-import { type CodeList, codeList } from './views/code-list.ts';
+import { codeList, codeSentences } from './views/code-list.ts';
+import type { CodeList, CodeSentences } from './views/code-list-format.ts';
 import { currentAnswers } from './views/current.ts';
 import { type GuidePageView, guidePages } from './views/guide-page.ts';
 import { type PlanPageView, planPages } from './views/plan-answers.ts';
@@ -42,7 +43,9 @@ export const collections = {
   site: viewsOf<SiteView>('site', (answers) => [['site', siteView(answers)]]),
   lists: viewsOf<ListsView>('lists', (answers) => [['lists', listsView(answers)]]),
   rules: viewsOf<RulesPageView>('rules', (answers) => [['rules', rulesPage(answers)]]),
-  codes: viewsOf<CodeList>('codes', (answers) => [['codes', codeList(answers)]]),
+  codes: viewsOf<{ readonly list: CodeList; readonly sentences: CodeSentences }>('codes', (answers) => [
+    ['codes', { list: codeList(answers), sentences: codeSentences(answers) }],
+  ]),
   whichUnit: viewsOf<WhichUnitView>('whichUnit', (answers) => [['whichUnit', whichUnitView(answers)]]),
   unitPages: viewsOf<UnitPageView>('unitPages', async (answers, base) =>
     byId(await unitPages(answers, base)),

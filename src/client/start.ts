@@ -2,26 +2,15 @@
  * The code field: results as one types, after the combobox pattern of the WAI-ARIA Authoring Practices
  * (editable, list autocomplete, focus stays in the field). Without it the form leads to the list of codes.
  */
-import {
-  buildCodeIndex,
-  type CodeCandidate,
-  type CodeIndex,
-  type CodeSearch,
-  findCode,
-} from '../codes/index.ts';
-import type { CodeList } from '../views/code-list.ts';
-import { codeText } from './code-text.ts';
+import { type CodeSearch, findCode } from '../codes/index.ts';
+import { type Lookup, loadLookup } from './code-index.ts';
+import { codeItem, recentItem } from './code-items.ts';
 import { find } from './find.ts';
 import { pageFilters } from './page-filters.ts';
 import { loadPagefind, searchPages } from './page-search.ts';
 import { codesWithin, looksLikeWords } from './query.ts';
 import { forgetRecentCodes, keepRecentCode, recentCodes } from './recent-codes.ts';
 import { verdictWords } from './verdict-words.ts';
-
-interface Lookup {
-  readonly list: CodeList;
-  readonly index: CodeIndex;
-}
 
 const pauseMs = 200;
 const noSignal = 'The list of codes did not come through. Check the signal and type again.';
@@ -122,8 +111,8 @@ function start(root: HTMLElement): void {
     const search = searchFor(lookup, typed, unit);
     showUnit(lookup);
     show(
-      [...search.candidates, ...search.elsewhere].flatMap(
-        (candidate, at) => resultItem(lookup.list, candidate, at, base) ?? [],
+      [...search.candidates, ...search.elsewhere].map((candidate, at) =>
+        codeItem(lookup, candidate, at, base),
       ),
       verdictWords(search),
     );
@@ -132,26 +121,17 @@ function start(root: HTMLElement): void {
   };
 
   const showRecent = (): void => {
-    const items = recentCodes().map(({ code, family, path }) => {
-      const item = document.createElement('li');
-      const link = document.createElement('a');
-      link.className = 'row-link';
-      link.href = `${base}${path}`;
-      link.append(codeText(code), textElement('span', 'aside', family));
-      item.append(link);
-      return item;
-    });
+    const items = recentCodes().map((one) => recentItem(one, base));
     find(recent, 'ul', HTMLUListElement).replaceChildren(...items);
     recent.hidden = items.length === 0 || input.value.trim() !== '';
   };
 
   /** Says which unit alone is searched, where the address names one. */
-  const showUnit = ({ list }: Lookup): void => {
-    const row = list.codes.find(([, , path]) => unit !== undefined && path.startsWith(`profiles/${unit}/`));
-    if (!row) unit = undefined;
-    unitLine.hidden = !row;
-    if (row)
-      find(unitLine, 'span', HTMLSpanElement).textContent = `Codes of ${list.families[row[1]] ?? ''} only.`;
+  const showUnit = ({ familyNames }: Lookup): void => {
+    const name = familyNames.get(unit ?? '');
+    if (name === undefined) unit = undefined;
+    unitLine.hidden = name === undefined;
+    if (name !== undefined) find(unitLine, 'span', HTMLSpanElement).textContent = `Codes of ${name} only.`;
   };
 
   const open = (option: HTMLLIElement | undefined, inNewTab = false): void => {
@@ -230,9 +210,9 @@ function start(root: HTMLElement): void {
  * The search for what was typed or pasted. Where that as a whole is no code but holds one, as in a copied
  * message, the code is what is searched for.
  */
-function searchFor({ index, list }: Lookup, typed: string, unit: string | undefined): CodeSearch {
-  const of = list.codes.find(([, , path]) => unit !== undefined && path.startsWith(`profiles/${unit}/`));
-  const options = { limit: 6, ...(of && { family: String(of[1]) }) };
+function searchFor({ index, familyNames }: Lookup, typed: string, unit: string | undefined): CodeSearch {
+  const family = unit !== undefined && familyNames.has(unit) ? unit : undefined;
+  const options = { limit: 6, ...(family !== undefined && { family }) };
   const whole = findCode(index, typed, options);
   if (whole.verdict !== 'unknown') return whole;
   const within = codesWithin(typed).map((part) => findCode(index, part, options));
@@ -244,66 +224,6 @@ function pageVerdict(typed: string, count: number | undefined): string {
   if (count === undefined) return 'The search did not come through. Check the signal and type again.';
   if (count === 0) return `No page speaks of “${typed}”. Try fewer or other words.`;
   return count === 1 ? `One page speaks of “${typed}”.` : `Pages that speak of “${typed}”, best first.`;
-}
-
-let lookupLoading: Promise<Lookup> | undefined;
-
-/** Fetches the list of codes once; a failure is forgotten, so that the next key tries again. */
-function loadLookup(address: string): Promise<Lookup> {
-  lookupLoading ??= fetch(address)
-    .then((response) => {
-      if (!response.ok) throw new Error(`${address}: ${response.status}`);
-      return response.json() as Promise<CodeList>;
-    })
-    .then((list) => ({
-      list,
-      index: buildCodeIndex(
-        list.codes.map(([code, family, path, , otherSpellings]) => ({
-          code,
-          family: String(family),
-          profile: path,
-          otherSpellings,
-        })),
-      ),
-    }));
-  lookupLoading.catch(() => {
-    lookupLoading = undefined;
-  });
-  return lookupLoading;
-}
-
-function resultItem(
-  list: CodeList,
-  { code, profile, note }: CodeCandidate,
-  at: number,
-  base: string,
-): HTMLLIElement | undefined {
-  const row = list.codes.find(([, , path]) => path === profile);
-  if (!row) return undefined;
-  const [, family, path, sentence] = row;
-  const item = document.createElement('li');
-  item.id = `code-result-${at + 1}`;
-  item.setAttribute('role', 'option');
-  item.setAttribute('data-href', `${base}${path}`);
-  Object.assign(item.dataset, { code, path, family: list.families[family] ?? '' });
-  const head = document.createElement('div');
-  head.className = 'result-head';
-  head.append(codeText(code), textElement('div', 'result-family', list.families[family] ?? ''));
-  item.append(head);
-  if (!note.startsWith('exactly as typed')) item.append(textElement('div', 'result-note', capital(note)));
-  item.append(textElement('div', 'result-sentence', sentence));
-  return item;
-}
-
-function textElement(name: string, className: string, text: string): HTMLElement {
-  const element = document.createElement(name);
-  element.className = className;
-  element.textContent = text;
-  return element;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** Keeps what is searched for in the address, so that it can be sent to someone and survives going back. */

@@ -1,8 +1,9 @@
 /** The known codes, prepared once for many lookups. */
-import { stopChance } from './alignment.ts';
-import { type ConfusionModel, generalDisplay } from './confusion.ts';
-import { longestCompared, stoppedEarly, strangerLonger } from './constants.ts';
-import { canonicalCode } from './normalise.ts';
+import type { ConfusionModel } from './confusion.ts';
+import { canonicalCode, leadingZeros, shownForm } from './normalise.ts';
+import { characterSet } from './reachable.ts';
+import { type Display, modelOf } from './screens.ts';
+import { type FamilyLength, Positions } from './strangers.ts';
 
 /** A known code: one profile of one family. */
 export interface CodeEntry {
@@ -13,6 +14,8 @@ export interface CodeEntry {
   readonly profile: string;
   /** Other ways the same code is written. */
   readonly otherSpellings: readonly string[];
+  /** The kind of display its family has; it is compared by the mean of all kinds where none is given. */
+  readonly display?: Display;
 }
 
 /** One way a code is written. */
@@ -22,76 +25,121 @@ export interface Spelling {
   readonly entryIndex: number;
   readonly written: string;
   readonly canonical: string;
-  /** See `characterCounts`. */
-  readonly counts: Uint8Array;
+  /** The canonical form in the letters of the screen, small or capital. */
+  readonly shown: string;
   /** false for other spellings than the displayed. */
   readonly displayed: boolean;
 }
 
-export interface CodeIndex {
-  /** How the display is misread. */
+/** Spellings of one family and display that are equally long and begin with equally many zeros, in order. */
+export interface SpellingGroup {
+  readonly family: string;
   readonly model: ConfusionModel;
-  readonly entries: readonly CodeEntry[];
+  readonly length: number;
+  readonly zeros: number;
   readonly spellings: readonly Spelling[];
-  /** Canonical length of displayed codes to the share of codes that have it. */
-  readonly lengths: ReadonlyMap<number, number>;
+  /** How many characters each has in common, at the start, with the one before it. */
+  readonly shared: Uint8Array;
+  /** Which digits and letters each has: see `characterSet`. */
+  readonly digits: Int32Array;
+  readonly letters: Int32Array;
+}
+
+export interface CodeIndex {
+  readonly entries: readonly CodeEntry[];
+  readonly groups: readonly SpellingGroup[];
+  readonly familyLengths: readonly FamilyLength[];
+  /** How many entries each family has. */
+  readonly familySizes: ReadonlyMap<string, number>;
+  /** Canonical forms of all spellings. */
+  readonly canonicals: ReadonlySet<string>;
 }
 
 /** Prepares the codes for `findCode`. A code that consists of separators only can never be found. */
-export function buildCodeIndex(
-  entries: readonly CodeEntry[],
-  model: ConfusionModel = generalDisplay,
-): CodeIndex {
-  const spellings: Spelling[] = [];
-  const lengths = new Map<number, number>();
+export function buildCodeIndex(entries: readonly CodeEntry[]): CodeIndex {
+  const grouped = new Map<string, Spelling[]>();
+  const lengths = new Map<string, { family: string; codes: string[] }>();
+  const familySizes = new Map<string, number>();
+  const canonicals = new Set<string>();
   entries.forEach((entry, entryIndex) => {
-    const known = new Set(['']);
+    const { family, display } = entry;
+    familySizes.set(family, (familySizes.get(family) ?? 0) + 1);
+    const own = new Set(['']);
     for (const written of [entry.code, ...entry.otherSpellings]) {
       const canonical = canonicalCode(written);
-      if (known.has(canonical)) continue;
-      known.add(canonical);
-      const counts = characterCounts(canonical, model);
+      if (own.has(canonical)) continue;
+      own.add(canonical);
+      canonicals.add(canonical);
       const displayed = written === entry.code;
-      spellings.push({ entry, entryIndex, written, canonical, counts, displayed });
+      const spelling = {
+        entry,
+        entryIndex,
+        written,
+        canonical,
+        shown: shownForm(written),
+        displayed,
+      };
+      const key = `${canonical.length} ${leadingZeros(canonical)} ${display} ${family}`;
+      addTo(
+        grouped,
+        key,
+        spelling,
+        (list, one) => list.push(one),
+        () => [],
+      );
+      if (displayed) {
+        addTo(
+          lengths,
+          `${canonical.length} ${family}`,
+          canonical,
+          ({ codes }, code) => codes.push(code),
+          () => ({ family, codes: [] }),
+        );
+      }
     }
-    const { length } = canonicalCode(entry.code);
-    lengths.set(length, (lengths.get(length) ?? 0) + 1 / entries.length);
   });
-  return { model, entries, spellings, lengths };
+  const familyLengths = [...lengths.values()].map(
+    ({ family, codes }): FamilyLength => ({
+      family,
+      length: codes[0]?.length ?? 0,
+      count: codes.length,
+      positions: new Positions(codes),
+    }),
+  );
+  return { entries, groups: [...grouped.values()].map(groupOf), familyLengths, familySizes, canonicals };
 }
 
-const countable = '0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ';
-
-/**
- * How often each letter and digit occurs in a canonical code, look-alikes counted together. Parts of digraphs
- * are not counted, since they change number without a slip.
- */
-export function characterCounts(canonical: string, model: ConfusionModel): Uint8Array {
-  const counts = new Uint8Array(countable.length);
-  for (const character of canonical.slice(0, longestCompared)) {
-    if (model.digraphs.some(({ pair, single }) => (pair + single).includes(character))) continue;
-    const at = countable.indexOf(model.representative.get(character) ?? character);
-    if (at >= 0) counts[at] = (counts[at] ?? 0) + 1;
-  }
-  return counts;
+function addTo<Kept, One>(
+  map: Map<string, Kept>,
+  key: string,
+  one: One,
+  add: (kept: Kept, one: One) => void,
+  make: () => Kept,
+): void {
+  const kept = map.get(key) ?? make();
+  add(kept, one);
+  map.set(key, kept);
 }
 
-/** At least so many slips that are no look-alikes lie between a text and a code: characters it lacks. */
-export function fewestSlips(typed: Uint8Array, code: Uint8Array): number {
-  let slips = 0;
-  for (let at = 0; at < countable.length; at += 1) {
-    slips += Math.max(0, (typed[at] as number) - (code[at] as number));
-  }
-  return slips;
-}
-
-/** Chance that a text of this length is typed for an unknown code: lengths spread as those known do. */
-export function strangerLengthChance(index: CodeIndex, typedLength: number): number {
-  let chance = 0;
-  for (const [length, share] of index.lengths) {
-    if (typedLength === length) chance += share * (1 - stoppedEarly - strangerLonger);
-    else if (typedLength < length) chance += share * stopChance(length - typedLength);
-    else chance += share * strangerLonger * 0.5 ** (typedLength - length);
-  }
-  return chance;
+function groupOf(unordered: readonly Spelling[]): SpellingGroup {
+  const spellings = unordered.toSorted((a, b) => (a.shown < b.shown ? -1 : a.shown > b.shown ? 1 : 0));
+  const shared = Uint8Array.from(spellings, ({ shown }, at) => {
+    const before = spellings[at - 1]?.shown;
+    let same = 0;
+    while (before !== undefined && same < Math.min(shown.length, 255) && before[same] === shown[same])
+      same += 1;
+    return same;
+  });
+  const { entry, canonical } = spellings[0] as Spelling;
+  const { family, display } = entry;
+  return {
+    family,
+    model: modelOf(display),
+    length: canonical.length,
+    zeros: leadingZeros(canonical),
+    spellings,
+    shared,
+    digits: Int32Array.from(spellings, (one) => characterSet(one.canonical).digits),
+    letters: Int32Array.from(spellings, (one) => characterSet(one.canonical).letters),
+  };
 }

@@ -1,10 +1,10 @@
 /** Which characters of a display are taken for which: the misread model. */
 
-/** A pair of characters taken for each other, with the chance of it each time one of the two is shown. */
-export type LookAlikePair = readonly [string, string, number];
+/** What is shown, what it is taken for, and the chance of it each time the first is shown. */
+export type LookAlike = readonly [shown: string, seen: string, chance: number];
 
-/** Two characters that together look like one, with the chance of it: `RN` and `M`. */
-export type DigraphPair = readonly [string, string, number];
+/** Two characters that together look like one, either way, with the chance of it: `RN` and `M`. */
+export type DigraphPair = readonly [pair: string, single: string, chance: number];
 
 /** A digraph, with the UTF-16 codes of its characters. */
 export interface Digraph {
@@ -14,76 +14,82 @@ export interface Digraph {
   readonly codes: { readonly first: number; readonly second: number; readonly single: number };
 }
 
-/**
- * What a kind of display does to characters. One general model exists; a model per kind of display
- * (dot-matrix, seven-segment, anti-aliased) is made by `confusionModel` and passed in the same places.
- */
+/** What a kind of display does to characters. What is shown has a case, what is typed has none. */
 export interface ConfusionModel {
   readonly display: string;
   readonly digraphs: readonly Digraph[];
-  /** P(seen | shown) for two different ASCII characters, at `shown * 128 + seen` of their codes. */
+  /** P(typed | shown) for two different ASCII characters, at `shown * 128 + typed`; typed in upper case. */
   readonly seen: Float64Array;
   /** Chance that a shown ASCII character is taken for any look-alike, at its code. */
   readonly anySeen: Float64Array;
-  /** Each character of a look-alike class to the class's representative. */
+  /** Each character that looks like another, as shown, to the representative of its class. */
   readonly representative: ReadonlyMap<string, string>;
 }
 
-/** Builds a model from pairs. Pairs that share a character join one class, named by the first of them. */
+/** Pairs at least so likely join one class: a second look may not tell them apart. */
+const alikeFrom = 0.03;
+
+/**
+ * Builds a model. Of several chances for a pair the largest counts. A small letter looks as its capital does,
+ * and its own pairs come on top, unless it is `drawn` in a way of its own. Classes are named by a digit, if any.
+ */
 export function confusionModel(
   display: string,
-  pairs: readonly LookAlikePair[],
+  lookAlikes: readonly LookAlike[],
   digraphPairs: readonly DigraphPair[],
+  drawn: readonly string[] = [],
 ): ConfusionModel {
   const seen = new Float64Array(128 * 128);
-  const anySeen = new Float64Array(128);
-  const representative = new Map<string, string>();
-  for (const [a, b, probability] of pairs) {
-    for (const [shown, taken] of [
-      [a, b],
-      [b, a],
-    ] as const) {
-      const code = shown.charCodeAt(0);
-      seen[code * 128 + taken.charCodeAt(0)] = probability;
-      anySeen[code] = (anySeen[code] ?? 0) + probability;
-    }
-    const from = representative.get(b) ?? b;
-    const to = representative.get(a) ?? a;
-    for (const [character, name] of representative) if (name === from) representative.set(character, to);
-    representative.set(a, to).set(b, to);
+  const put = (shown: string, taken: string, chance: number): void => {
+    if (shown.toUpperCase() === taken.toUpperCase()) return;
+    const at = shown.charCodeAt(0) * 128 + taken.toUpperCase().charCodeAt(0);
+    seen[at] = Math.max(seen[at] ?? 0, chance);
+  };
+  for (const [shown, taken, chance] of lookAlikes) put(shown, taken, chance);
+  for (const [shown, taken, chance] of lookAlikes) {
+    const small = shown.toLowerCase();
+    if (small !== shown && !drawn.includes(small)) put(small, taken, chance);
   }
+  const anySeen = Float64Array.from({ length: 128 }, (_, shown) =>
+    seen.subarray(shown * 128, (shown + 1) * 128).reduce((sum, chance) => sum + chance, 0),
+  );
   const digraphs = digraphPairs.map(([pair, single, probability]) => {
     const codes = { first: pair.charCodeAt(0), second: pair.charCodeAt(1), single: single.charCodeAt(0) };
     return { pair, single, probability, codes };
   });
-  return { display, digraphs, seen, anySeen, representative };
+  return { display, digraphs, seen, anySeen, representative: classes(lookAlikes, drawn) };
 }
 
-/**
- * The general model. 0/O, 1/I/l and m/rn are confusable in Unicode UTS #39 (so is the bar with 1 and I);
- * 5/S, 8/B, 2/Z, 6/G stand in every common OCR table; Q and D beside 0 and O are common practice, no
- * source. The chances are judgement, no source: a hundredth to a twelfth of the times a character is shown.
- * Codes are compared in upper case, so `RN` stands for rn as well.
- */
-export const generalDisplay = confusionModel(
-  'general',
-  [
-    ['0', 'O', 0.05],
-    ['0', 'D', 0.015],
-    ['0', 'Q', 0.015],
-    ['O', 'D', 0.015],
-    ['O', 'Q', 0.03],
-    ['D', 'Q', 0.01],
-    ['1', 'I', 0.04],
-    ['1', 'L', 0.04],
-    ['I', 'L', 0.04],
-    ['1', '|', 0.01],
-    ['I', '|', 0.01],
-    ['L', '|', 0.01],
-    ['5', 'S', 0.08],
-    ['8', 'B', 0.08],
-    ['2', 'Z', 0.08],
-    ['6', 'G', 0.08],
-  ],
-  [['RN', 'M', 0.04]],
-);
+function classes(lookAlikes: readonly LookAlike[], drawn: readonly string[]): Map<string, string> {
+  const representative = new Map<string, string>();
+  for (const [a, b, chance] of lookAlikes) {
+    if (chance < alikeFrom) continue;
+    const [to, from] = [representative.get(a) ?? a, representative.get(b) ?? b].sort() as [string, string];
+    for (const [character, name] of representative) if (name === from) representative.set(character, to);
+    representative.set(a, to).set(b, to);
+  }
+  for (const small of 'abcdefghijklmnopqrstuvwxyz') {
+    const capital = small.toUpperCase();
+    const name = drawn.includes(small) ? small : (representative.get(capital) ?? capital);
+    if (!representative.has(small)) representative.set(small, name);
+  }
+  return representative;
+}
+
+/** The mean of several models: a display of which nothing is told. Its classes are those of the first. */
+export function meanModel(display: string, models: readonly ConfusionModel[]): ConfusionModel {
+  const mean = (of: (model: ConfusionModel) => Float64Array): Float64Array =>
+    Float64Array.from({ length: of(models[0] as ConfusionModel).length }, (_, at) =>
+      models.reduce((sum, model) => sum + (of(model)[at] ?? 0) / models.length, 0),
+    );
+  const digraphs = models.flatMap((model) =>
+    model.digraphs.map((one) => ({ ...one, probability: one.probability / models.length })),
+  );
+  return {
+    display,
+    digraphs,
+    seen: mean(({ seen }) => seen),
+    anySeen: mean(({ anySeen }) => anySeen),
+    representative: models[0]?.representative ?? new Map(),
+  };
+}

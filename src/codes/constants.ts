@@ -43,7 +43,8 @@ export const addedZero = 1 / 8;
 
 /**
  * How an unknown code differs from a known one it is a relative of: another revision, the next number. On
- * average one character of it is different; look-alikes are no likelier than others.
+ * average one character of it is different, mostly a digit for a digit (see `relativeChannel`); look-alikes
+ * are no likelier than others.
  */
 export function relativeRates(length: number): SlipRates {
   const other = 1 / (length + 1);
@@ -53,7 +54,7 @@ export function relativeRates(length: number): SlipRates {
 export const prior = {
   /** The code is one of those known, shared equally among them. */
   known: 0.8,
-  /** It is unknown and like no other: uniform over characters, as long as known codes are. */
+  /** It is unknown and no relative of a known one: see `strangerRatio`. */
   stranger: 0.1,
   /** It is unknown and a relative of a known one: the case in which a wrong answer would look right. */
   relative: 0.1,
@@ -74,12 +75,19 @@ export const stoppedEarly = 0.03;
 /** Each further unread character costs this factor. Mild: codes are looked up from the first key on. */
 export const unreadFactor = 0.7;
 
+/** Of unknown codes that are no relatives so many are like no other; the rest are made as their family's are. */
+export const strangerLikeNoOther = 0.2;
+
+/** How often a family shows a character, at one position, that its known codes do not have there: as if this
+ * many more codes were known, spread over digits and letters. */
+export const seenBefore = 4;
+
 /** Chance that an unknown code is longer than a known one; each character more halves it. */
 export const strangerLonger = 0.1;
 
-/** `found` needs this posterior. It leaves so little that the best is clear of the second by 30 to 1, and
+/** `found` needs this posterior. It leaves so little that the best is clear of the second by 50 to 1, and
  * is above what an exact match keeps beside a twin one common look-alike away: then look again. */
-export const foundAtLeast = 0.97;
+export const foundAtLeast = 0.98;
 
 /** Below this the best candidate is not worth asking about, nor a family with so little in all. */
 export const worthAsking = 0.2;
@@ -90,12 +98,8 @@ export const closeToBest = 0.005;
 /** Candidates below this are not listed, save beginnings, each of which may be one of thousands. */
 export const worthListing = 0.001;
 
-/** A code that moves no posterior by more than this is left out of the count. */
-export const negligible = 1e-4;
-
-/** Beyond so many slips that are no look-alikes a text is not taken for a code: at the rates above such a
- * thing happens to fewer than one reading in 5,000, and the search is many times faster for it. */
-export const mostSlips = (typedLength: number): number => 2 + Math.floor(typedLength / 6);
+/** A code this much less probable than a stranger's, or than the best so far, is left out of the count. */
+export const negligible = { besideStranger: 1e-4, besideBest: 1e-5 };
 
 /** How many candidates are listed unless told otherwise. */
 export const defaultLimit = 5;

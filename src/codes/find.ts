@@ -1,17 +1,11 @@
 /** Ranks the known codes by how likely each is the one a rider read and typed. */
 import { compare, slipsOfLatest } from './alignment.ts';
 import type { CodeIndex } from './code-index.ts';
-import {
-  closeToBest,
-  defaultLimit,
-  foundAtLeast,
-  misreadRates,
-  worthAsking,
-  worthListing,
-} from './constants.ts';
+import { closeToBest, defaultLimit, foundAtLeast, worthAsking, worthListing } from './constants.ts';
 import { canonicalCode, displayedPosition } from './normalise.ts';
 import { slipsInWords } from './note.ts';
 import { type Hit, posterior, sumOf } from './posterior.ts';
+import { modelOf } from './screens.ts';
 
 export interface CodeCandidate {
   /** As the screen shows it. */
@@ -90,7 +84,7 @@ export function findCode(index: CodeIndex, typed: string, options: FindOptions =
     return listed.map((hit) => {
       const { code, family, profile } = hit.spelling.entry;
       const pick = families.length > 0 && sameCode.includes(hit);
-      const note = noteOn(index, hit, typed, text) + (pick ? '; several families have it: pick yours' : '');
+      const note = noteOn(hit, typed, text) + (pick ? '; several families have it: pick yours' : '');
       return { code, family, profile, probability: hit.probability, note };
     });
   };
@@ -118,11 +112,11 @@ export function findCode(index: CodeIndex, typed: string, options: FindOptions =
   return { ...conclude('look-again'), ...(lookAgain && { lookAgain }) };
 }
 
-function noteOn(index: CodeIndex, hit: Hit, typed: string, text: string): string {
-  const { entry, written, canonical, displayed } = hit.spelling;
+function noteOn(hit: Hit, typed: string, text: string): string {
+  const { entry, written, canonical, shown, displayed } = hit.spelling;
   if (displayed && typed.trim() === entry.code) return 'exactly as typed';
   if (hit.exact) return 'same code, written differently';
-  compare(text, canonical, misreadRates, index.model);
+  compare(text, canonical, modelOf(entry.display), { shown });
   const slips = slipsInWords(slipsOfLatest(), written);
   const note = [hit.isBeginning ? 'begins like this' : '', slips].filter(Boolean).join('; ');
   return (displayed ? '' : `as written ${written}: `) + (note || 'alike as far as compared');

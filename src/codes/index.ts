@@ -4,7 +4,7 @@ export { adviceFor } from './advice.ts';
 export type { Slip } from './alignment.ts';
 export { buildCodeIndex, type CodeEntry, type CodeIndex } from './code-index.ts';
 export { type CodePattern, codePattern } from './code-pattern.ts';
-export { type ConfusionModel, confusionModel, generalDisplay } from './confusion.ts';
+export { type ConfusionModel, confusionModel } from './confusion.ts';
 export {
   type CodeCandidate,
   type CodeSearch,
@@ -14,6 +14,5 @@ export {
   type LookAgain,
 } from './find.ts';
 export { likelihood } from './likelihood.ts';
-export { foldLookAlikes } from './look-alikes.ts';
 export { canonicalCode } from './normalise.ts';
-export { type Display, foldOnScreen } from './screens.ts';
+export { anyDisplay, type Display, foldOnScreen, modelOf } from './screens.ts';

@@ -36,6 +36,18 @@ export function canonicalCode(text: string): string {
   return folded.replace(ending, '').replace(separators, '').normalize('NFKC');
 }
 
+/**
+ * The canonical form with the letters as the screen shows them, small or capital: as long as the canonical one,
+ * character by character. Where case changes more than case (ß), it is the canonical form.
+ */
+export function shownForm(code: string): string {
+  const canonical = canonicalCode(code);
+  const plain = code.normalize('NFKC').trim();
+  const endless = plain.slice(0, plain.length - (ending.exec(plain.toUpperCase())?.[0].length ?? 0));
+  const shown = endless.replace(separators, '').normalize('NFKC');
+  return shown.toUpperCase() === canonical ? shown : canonical;
+}
+
 /** How many characters at the start are leading zeros, a hexadecimal `0X` among them: `0X07E8` gives 3. */
 export function leadingZeros(canonical: string): number {
   return /^(?:0X)?0*/.exec(canonical)?.[0].length ?? 0;

@@ -1,27 +1,17 @@
 /** Bayes' rule: how probable each known code is, and that it is none of them, given what was typed. */
-import { compare } from './alignment.ts';
+import { setTyped } from './alignment.ts';
+import { channelOf, relativeChannel } from './channel.ts';
+import type { CodeIndex, Spelling, SpellingGroup } from './code-index.ts';
 import {
-  type CodeEntry,
-  type CodeIndex,
-  characterCounts,
-  fewestSlips,
-  type Spelling,
-  strangerLengthChance,
-} from './code-index.ts';
-import {
-  alphabetSize,
   longestCompared,
-  misreadRates,
-  mostSlips,
   negligible,
   otherFamilyWeight,
   otherSpellingWeight,
   prior,
-  relativeRates,
-  stoppedEarly,
   strangerTypedAsKnown,
 } from './constants.ts';
-import { leadingZeros } from './normalise.ts';
+import { scanGroup } from './scan.ts';
+import { strangerRatio } from './strangers.ts';
 
 /** A known code that may be what was typed. */
 export interface Hit {
@@ -34,64 +24,78 @@ export interface Hit {
 }
 
 export interface Posterior {
-  /** At most one for each known code; those that cannot matter are left out. */
+  /** At most one for each known code; those that cannot matter are left out. In no order. */
   readonly hits: Hit[];
   /** The code is none of those known. With the hits it makes one. */
   readonly noneOfThese: number;
 }
 
 /**
- * The posterior over the known codes, an unknown code like no other, and unknown relatives of the known ones.
- * Every entry has the same prior, except that those outside the `family`, if given, have less. Of several
- * spellings of an entry the likeliest counts: simple, and a little generous to codes that have many.
+ * The posterior over the known codes, an unknown code, and unknown relatives of the known ones. Every entry has
+ * the same prior, except that those outside the `family`, if given, have less. Of several spellings of an entry
+ * the likeliest counts: simple, and a little generous to codes that have many. Each code is compared by the
+ * model of its own display. `thorough` leaves nothing out, which tests hold the quick way against.
  */
-export function posterior(index: CodeIndex, text: string, family: string | undefined): Posterior {
-  const hits: Hit[] = [];
-  if (text === '' || index.spellings.length === 0) return { hits, noneOfThese: 1 };
-  const { model, entries, spellings } = index;
-  const familyWeight = (entry: CodeEntry): number =>
-    family === undefined || entry.family === family ? 1 : otherFamilyWeight;
-  const allWeights = entries.reduce((total, entry) => total + familyWeight(entry), 0);
-
+export function posterior(
+  index: CodeIndex,
+  text: string,
+  family: string | undefined,
+  thorough = false,
+): Posterior {
+  if (text === '' || index.groups.length === 0) return { hits: [], noneOfThese: 1 };
+  const weightOf = (of: string): number => (family === undefined || of === family ? 1 : otherFamilyWeight);
+  let allWeights = 0;
+  for (const [of, size] of index.familySizes) allWeights += size * weightOf(of);
+  const isKnown = index.canonicals.has(text);
+  // What is typed exactly like a known code is a stranger's only if misread as well.
+  const stranger =
+    prior.stranger * strangerRatio(index.familyLengths, text, family) * (isKnown ? strangerTypedAsKnown : 1);
   const length = Math.min(text.length, longestCompared);
-  const counts = characterCounts(text.slice(leadingZeros(text), longestCompared), model);
-  const slips = mostSlips(length);
-  const perSlip = misreadRates.other / (alphabetSize - 1);
-  let stranger = prior.stranger * strangerLengthChance(index, length);
-  let relatives = 0;
-  const atLeast = Math.max(
-    (negligible * stranger * allWeights) / prior.known,
-    alphabetSize ** length * perSlip ** (slips + 1),
+  const likeliestFirst = index.groups.toSorted(
+    (a, b) =>
+      weightOf(b.family) - weightOf(a.family) || distance(a.length, length) - distance(b.length, length),
   );
 
-  for (const spelling of spellings) {
-    if (fewestSlips(counts, spelling.counts) > slips) continue;
-    const { entry, canonical } = spelling;
-    const { complete, beginning } = compare(text, canonical, misreadRates, model, atLeast);
-    const whole = (1 - stoppedEarly) * complete;
-    if (whole + beginning < atLeast) continue;
-    const weight = (familyWeight(entry) * (spelling.displayed ? 1 : otherSpellingWeight)) / allWeights;
-    const probability = prior.known * weight * (whole + beginning);
-    const last = hits.at(-1);
-    const sameEntry = last?.spelling.entryIndex === spelling.entryIndex;
-    if (!sameEntry || probability > last.probability) {
-      if (sameEntry) hits.pop();
-      hits.push({ spelling, exact: canonical === text, isBeginning: beginning > whole, probability });
-    }
-    const relative = compare(text, canonical, relativeRates(canonical.length), model);
-    relatives += prior.relative * weight * ((1 - stoppedEarly) * relative.complete + relative.beginning);
+  setTyped(text);
+  const byEntry = new Map<number, Hit>();
+  const searched = new Set<SpellingGroup>();
+  let best = 0;
+  const least = (): number =>
+    thorough ? 0 : Math.max(negligible.besideStranger * stranger, negligible.besideBest * best);
+  for (const group of likeliestFirst) {
+    const perRatio = (prior.known * weightOf(group.family)) / allWeights;
+    scanGroup(group, channelOf(group.model), text, least() / perRatio, (at, whole, beginning) => {
+      const spelling = group.spellings[at] as Spelling;
+      const probability = perRatio * (spelling.displayed ? 1 : otherSpellingWeight) * (whole + beginning);
+      best = Math.max(best, probability);
+      searched.add(group);
+      const known = byEntry.get(spelling.entryIndex);
+      if (known && known.probability >= probability) return;
+      const exact = spelling.canonical === text;
+      byEntry.set(spelling.entryIndex, { spelling, exact, isBeginning: beginning > whole, probability });
+    });
   }
+  const hits = [...byEntry.values()];
 
-  // What is typed exactly like a known code is no relative of one, and a stranger's only if misread as well.
-  if (hits.some((hit) => hit.exact)) {
-    relatives = 0;
-    stranger *= strangerTypedAsKnown;
+  // What is typed exactly like a known code is no relative of one.
+  let relatives = 0;
+  for (const group of isKnown ? [] : searched) {
+    const perRatio = (prior.relative * weightOf(group.family)) / allWeights;
+    scanGroup(group, relativeChannel(group.length), text, least() / perRatio, (at, whole, beginning) => {
+      const weight = group.spellings[at]?.displayed ? 1 : otherSpellingWeight;
+      relatives += perRatio * weight * (whole + beginning);
+    });
   }
   const none = stranger + relatives;
   const total = none + sumOf(hits);
+  if (!(total > 0)) return { hits: [], noneOfThese: 1 };
   for (const hit of hits) hit.probability /= total;
   return { hits, noneOfThese: none / total };
 }
+
+/** Codes longer than the text, of which it may be the beginning, come before shorter ones. */
+const distance = (length: number, typed: number): number =>
+  length >= typed ? length - typed : 2 * (typed - length);
 
 /** The posterior probability of several codes together. */
 export function sumOf(hits: readonly Hit[]): number {

@@ -1,30 +1,35 @@
-/** Which codes look the same on which kind of screen. */
+/** The kinds of screen: how each is misread, and which codes look the same on it. */
 import type { Family } from '../../schemas/index.ts';
-import { type ConfusionModel, generalDisplay } from './confusion.ts';
-import { foldLookAlikes } from './look-alikes.ts';
-import { canonicalCode } from './normalise.ts';
+import { type ConfusionModel, meanModel } from './confusion.ts';
+import { antiAliased } from './displays/anti-aliased.ts';
+import { dotMatrix } from './displays/dot-matrix.ts';
+import { sevenSegment } from './displays/seven-segment.ts';
+import { shownForm } from './normalise.ts';
 
 export type Display = Family['face']['screen']['display'];
 
-/** Each character stands in a cell of its own, so two never run together into one: no `RN` for `M`. */
-const dotMatrix: ConfusionModel = { ...generalDisplay, display: 'dot-matrix', digraphs: [] };
+const models: Readonly<Record<Display, ConfusionModel>> = {
+  'dot-matrix': dotMatrix,
+  'seven-segment': sevenSegment,
+  'anti-aliased': antiAliased,
+};
+
+/** For a code of which no display is told: the mean of all three. */
+export const anyDisplay = meanModel('any', [antiAliased, dotMatrix, sevenSegment]);
+
+/** How a kind of display is misread; the mean of all where none is told. */
+export function modelOf(display: Display | undefined): ConfusionModel {
+  return display === undefined ? anyDisplay : models[display];
+}
 
 /**
- * Seven strokes: 0 and O, 1 and I, 5 and S, 2 and Z light the very same ones, a capital B and D those of 8
- * and 0; a small b differs from 6, a q from 9, a G from 6 by one stroke, which some displays leave out.
- * Case decides: 8 and a small b differ by two strokes, 0 and a small d by two. From memory of the common
- * glyphs, which Unicode's segmented digits (U+1FBF0 to U+1FBF9) show as well.
+ * The look-alike class of a code on a kind of screen: every character replaced by the representative of its
+ * class, every digraph by its single character. Two codes of one class cannot be told apart by sight. Folding
+ * twice changes nothing.
  */
-const sevenSegment: ReadonlyMap<string, string> = new Map(
-  ['0OD', '1Il|', '2Zz', '5Ss', '6Gb', '8B', '9gq'].flatMap((alike) =>
-    Array.from(alike, (character): [string, string] => [character, alike.charAt(0)]),
-  ),
-);
-
-/** The look-alike class of a code on a kind of screen: two codes of one class cannot be told apart by sight. */
 export function foldOnScreen(code: string, display: Display): string {
-  if (display === 'seven-segment') {
-    return canonicalCode(Array.from(code, (character) => sevenSegment.get(character) ?? character).join(''));
-  }
-  return foldLookAlikes(code, display === 'dot-matrix' ? dotMatrix : generalDisplay);
+  const { digraphs, representative } = models[display];
+  let shown = shownForm(code);
+  for (const { pair, single } of digraphs) shown = shown.replaceAll(new RegExp(pair, 'giu'), single);
+  return Array.from(shown, (character) => representative.get(character) ?? character).join('');
 }

@@ -1,40 +1,28 @@
-/** The list that codes are looked up in, as small as it can be sent to a phone. */
+/** The list that codes are looked up in, and the answers shown with them. */
 import type { Answers } from '../answers.ts';
 import { sentenceText } from './answer-sentence.ts';
-import { profilePath } from './paths.ts';
+import { type CodeList, type CodeSentences, familyCodes } from './code-list-format.ts';
 import { sentenceOf } from './profile-page.ts';
 
-/** One code: as displayed, index of its family, path of its page, answer, other spellings. */
-export type CodeRow = readonly [
-  code: string,
-  family: number,
-  path: string,
-  sentence: string,
-  otherSpellings: readonly string[],
-];
-
-export interface CodeList {
-  /** Names of the families. */
-  readonly families: readonly string[];
-  readonly codes: readonly CodeRow[];
-}
-
-/** Every code of the base with its one-sentence answer, family by family. */
+/** Every code of the base, family by family. */
 export function codeList(answers: Answers): CodeList {
   const { base } = answers;
-  const families = [...base.families.values()];
-  return {
-    families: families.map((family) => family.data.name),
-    codes: families.flatMap((family, index) =>
-      (base.profilesOfFamily.get(family.id) ?? []).map(
-        (profile): CodeRow => [
-          profile.data.code,
-          index,
-          profilePath(profile.id),
-          sentenceText(sentenceOf(answers, profile) ?? []),
-          profile.data.otherSpellings,
-        ],
-      ),
+  return [...base.families.values()].map(({ id, data }) =>
+    familyCodes(
+      { id, name: data.name, display: data.face.screen.display },
+      (base.profilesOfFamily.get(id) ?? []).map((profile) => ({
+        code: profile.data.code,
+        profile: profile.id,
+        otherSpellings: profile.data.otherSpellings,
+      })),
     ),
-  };
+  );
+}
+
+/** The one-sentence answer of every code, in the order of the list. */
+export function codeSentences(answers: Answers): CodeSentences {
+  const { base } = answers;
+  return [...base.families.values()].flatMap(({ id }) =>
+    (base.profilesOfFamily.get(id) ?? []).map((profile) => sentenceText(sentenceOf(answers, profile) ?? [])),
+  );
 }

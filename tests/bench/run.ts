@@ -1,11 +1,13 @@
 /** `npm run bench [-- NAME [SIZE]]`: runs the benchmarks, or one of them. Ratios count, not seconds. */
 import { benchCheck } from './check.ts';
+import { benchCodes } from './codes.ts';
 import { benchMeasure } from './measure.ts';
 
 const [name, size] = process.argv.slice(2);
 const benches: Readonly<Record<string, () => void | Promise<void>>> = {
   measure: () => benchMeasure(Number(size ?? 10_000)),
   check: () => benchCheck(Number(size ?? 10_000)),
+  codes: () => benchCodes(Number(size ?? 10_000)),
 };
 const chosen = name === undefined ? Object.keys(benches) : [name];
 for (const one of chosen) {

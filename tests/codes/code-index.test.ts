@@ -1,45 +1,50 @@
 import { expect, test } from 'vitest';
-import {
-  buildCodeIndex,
-  characterCounts,
-  fewestSlips,
-  strangerLengthChance,
-} from '../../src/codes/code-index.ts';
-import { generalDisplay } from '../../src/codes/confusion.ts';
-import { entry, fiveFamilies, lookAlikeMisreads } from './sample.ts';
+import { buildCodeIndex } from '../../src/codes/code-index.ts';
+import { lengthChance, Positions, strangerRatio } from '../../src/codes/strangers.ts';
+import { entry } from './sample.ts';
 
 test('each way of writing a code is indexed once', () => {
   const index = buildCodeIndex([entry('AB-12', 'one', ['ab12', 'AB12X', '-']), entry('--'), entry('C34')]);
-  expect(
-    index.spellings.map(({ canonical, displayed, entryIndex }) => [canonical, displayed, entryIndex]),
-  ).toEqual([
-    ['AB12', true, 0],
-    ['AB12X', false, 0],
-    ['C34', true, 2],
-  ]);
+  const spellings = index.groups
+    .flatMap((group) => group.spellings)
+    .map(({ canonical, displayed, entryIndex }) => [canonical, displayed, entryIndex]);
+  expect(spellings).toHaveLength(3);
+  expect(spellings).toEqual(
+    expect.arrayContaining([
+      ['AB12', true, 0],
+      ['AB12X', false, 0],
+      ['C34', true, 2],
+    ]),
+  );
 });
 
-test('counts of characters never claim a slip where there are only look-alikes', () => {
-  for (const { code } of fiveFamilies()) {
-    const canonical = code.replace('-', '');
-    const known = characterCounts(canonical, generalDisplay);
-    for (const typed of lookAlikeMisreads(canonical)) {
-      expect(fewestSlips(characterCounts(typed, generalDisplay), known), `${typed} for ${code}`).toBe(0);
-    }
-  }
-});
-
-test('they count what the code lacks', () => {
-  const counts = (text: string) => characterCounts(text, generalDisplay);
-  expect(fewestSlips(counts('AAB7'), counts('A811'))).toBe(2);
-  expect(fewestSlips(counts('🏍A'), counts('A'))).toBe(0);
+test('a group is in order, and says how much each code shares with the one before', () => {
+  const [group] = buildCodeIndex([entry('AB13'), entry('AC13'), entry('AB12')]).groups;
+  expect(group?.spellings.map(({ canonical }) => canonical)).toEqual(['AB12', 'AB13', 'AC13']);
+  expect([...(group?.shared ?? [])]).toEqual([0, 3, 1]);
 });
 
 test('an unknown code is as long as known ones, and its length has a probability', () => {
-  const index = buildCodeIndex([entry('ABC123'), entry('DEF456'), entry('GHI7890')]);
-  const chances = Array.from({ length: 60 }, (_, length) => strangerLengthChance(index, length));
+  const chances = Array.from({ length: 60 }, (_, typed) => lengthChance(typed, 6));
   expect(chances.indexOf(Math.max(...chances))).toBe(6);
   const sum = chances.reduce((total, chance) => total + chance, 0);
   expect(sum).toBeLessThanOrEqual(1);
-  expect(sum).toBeGreaterThan(0.98);
+  expect(sum).toBeGreaterThan(0.97);
+});
+
+test('what stands at each position has a probability', () => {
+  const positions = new Positions(['A1', 'A2', 'B7']);
+  const symbols = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789|';
+  const sum = Array.from(symbols, (symbol) => positions.ratio(symbol) / 37).reduce((a, b) => a + b, 0);
+  expect(sum).toBeCloseTo(1, 12);
+  const order = ['A', 'B', 'Q', '7'].map((symbol) => positions.ratio(symbol));
+  expect(order).toEqual([...order].sort((a, b) => b - a));
+});
+
+test('an unknown code made as those of a family is likelier than one that is not', () => {
+  const codes = Array.from({ length: 50 }, (_, i) => entry(`KX${1000 + 37 * i}`));
+  const { familyLengths } = buildCodeIndex(codes);
+  const ratio = (text: string) => strangerRatio(familyLengths, text, undefined);
+  expect(ratio('KX4455')).toBeGreaterThan(100 * ratio('QW4455'));
+  expect(ratio('KX4455')).toBeGreaterThan(100 * ratio('KXABCD'));
 });

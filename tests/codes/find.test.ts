@@ -191,7 +191,8 @@ describe('500 codes in five families', () => {
     }
     const message = `relatives found: ${share(found, rounds)}`;
     console.log(message);
-    // Where the one character is a look-alike nothing tells them apart, which is 1 or 2 in 100 of them.
+    // Where the one character is a look-alike nothing tells them apart, which is 1 or 2 in 100 of them; with the
+    // display told it is rarer still.
     expect(found / rounds, message).toBeLessThan(0.02);
   });
 });
@@ -383,7 +384,7 @@ describe('families', () => {
       ['one', 'same code, written differently; several families have it: pick yours'],
       ['two', 'same code, written differently; several families have it: pick yours'],
     ]);
-    expect(search.candidates[0]?.probability).toBe(search.candidates[1]?.probability);
+    expect(search.candidates[0]?.probability).toBeCloseTo(search.candidates[1]?.probability ?? 0, 8);
   });
   test('with the family given it is found there', () => {
     for (const family of ['one', 'two']) {

@@ -1,5 +1,7 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Display, foldOnScreen } from '../../src/codes/index.ts';
+import { anyText } from './sample.ts';
 
 /** 8/B, 0/O, 1/I, 5/S, 2/Z: common OCR tables; rn/m: Unicode UTS #39. Seven strokes: from memory of the glyphs. */
 describe('what looks alike depends on the screen', () => {
@@ -23,4 +25,16 @@ describe('what looks alike depends on the screen', () => {
   test('separators do not tell codes apart', () => {
     expect(foldOnScreen('8B0S-I5Z', 'dot-matrix')).toBe(foldOnScreen('8B0SI5Z', 'dot-matrix'));
   });
+  test.each<Display>(['dot-matrix', 'seven-segment', 'anti-aliased'])(
+    '%s: folding twice is folding once',
+    (display) => {
+      fc.assert(
+        fc.property(fc.oneof(anyText, fc.string({ unit: fc.constantFrom(...'RNMrn08BObdlI|-') })), (text) => {
+          const once = foldOnScreen(text, display);
+          expect(foldOnScreen(once, display)).toBe(once);
+        }),
+        { seed: 2, numRuns: 1000 },
+      );
+    },
+  );
 });

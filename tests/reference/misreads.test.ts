@@ -1,12 +1,13 @@
 import { distance } from 'fastest-levenshtein';
 import { describe, expect, test } from 'vitest';
 import { compare, slipsOfLatest } from '../../src/codes/alignment.ts';
-import { misreadRates } from '../../src/codes/constants.ts';
-import { foldLookAlikes, generalDisplay, likelihood } from '../../src/codes/index.ts';
+import { type Display, foldOnScreen, likelihood, modelOf } from '../../src/codes/index.ts';
+
+const smooth = modelOf('anti-aliased');
 
 /** How many slips the engine sees between what is typed and the code: its own notion of distance. */
 function slipCount(typed: string, code: string): number {
-  compare(typed, code, misreadRates, generalDisplay);
+  compare(typed, code, smooth);
   return slipsOfLatest().length;
 }
 
@@ -29,18 +30,24 @@ describe('look-alikes', () => {
   ])('%s and %s look alike to OCR and here', looksAlike);
 
   function looksAlike(one: string, other: string): void {
-    expect(foldLookAlikes(`K${one}7`)).toBe(foldLookAlikes(`K${other}7`));
+    expect(foldOnScreen(`K${one}7`, 'anti-aliased')).toBe(foldOnScreen(`K${other}7`, 'anti-aliased'));
     const [a, b] = [`K${one.toUpperCase()}7`, `K${other.toUpperCase()}7`];
     expect(slipCount(a, b)).toBe(1);
     expect(slipCount(b, a)).toBe(1);
     // Each way far likelier than a character that looks like neither.
-    expect(likelihood(a, b)).toBeGreaterThan(20 * likelihood('KX7', b));
-    expect(likelihood(b, a)).toBeGreaterThan(20 * likelihood('KX7', a));
+    expect(likelihood(a, b, 'complete', smooth)).toBeGreaterThan(
+      20 * likelihood('KA7', b, 'complete', smooth),
+    );
+    expect(likelihood(b, a, 'complete', smooth)).toBeGreaterThan(
+      20 * likelihood('KA7', a, 'complete', smooth),
+    );
   }
 
   test('characters that no table holds together do not', () => {
     const plain = Array.from('347ACEFHJKPTUVWXY');
-    expect(new Set(plain.map((character) => foldLookAlikes(character))).size).toBe(plain.length);
+    for (const display of ['dot-matrix', 'seven-segment', 'anti-aliased'] satisfies Display[]) {
+      expect(new Set(plain.map((character) => foldOnScreen(character, display))).size).toBe(plain.length);
+    }
   });
 });
 

@@ -1,6 +1,8 @@
 /** No number without a source: every value of every profile page links to readings and to where they come from. */
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import { type CodeList, type CodeSentences, entriesOf } from '../../src/views/code-list-format.ts';
+import { profilePath } from '../../src/views/paths.ts';
 import { launchBrowser, textOf } from './browser.ts';
 import { allPages } from './pages.ts';
 
@@ -58,12 +60,14 @@ test('a number of the answer leads to its row, and the row to the reading it res
 });
 
 test('the sentence of the lookup is the sentence of the page', async () => {
-  const list = (await (await page.request.get(`${inject('siteAddress')}codes.json`)).json()) as {
-    codes: [code: string, family: number, path: string, sentence: string][];
-  };
-  expect(list.codes.length).toBeGreaterThan(5);
-  for (const [, , path, sentence] of list.codes) {
-    await page.goto(`${inject('siteAddress')}${path}`);
+  const file = async (name: string): Promise<unknown> =>
+    (await page.request.get(`${inject('siteAddress')}${name}`)).json();
+  const entries = entriesOf((await file('codes.json')) as CodeList);
+  const sentences = (await file('code-sentences.json')) as CodeSentences;
+  expect(entries.length).toBeGreaterThan(5);
+  for (const [place, { profile }] of entries.entries()) {
+    const sentence = sentences[place] ?? '';
+    await page.goto(`${inject('siteAddress')}${profilePath(profile)}`);
     const shown = await page.locator('.sentence').textContent();
     expect(shown?.replace(/\s+/g, ' ').trim()).toBe(sentence.replace(/\s+/g, ' '));
   }

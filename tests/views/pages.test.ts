@@ -4,7 +4,8 @@ import { cautionIds } from '../../schemas/index.ts';
 import { readAnswers } from '../../src/answers.ts';
 import { rules } from '../../src/check/index.ts';
 import { cautionTexts } from '../../src/views/cautions.ts';
-import { codeList } from '../../src/views/code-list.ts';
+import { codeList, codeSentences } from '../../src/views/code-list.ts';
+import { entriesOf } from '../../src/views/code-list-format.ts';
 import { guidePages } from '../../src/views/guide-page.ts';
 import { planPages, verdictCounts } from '../../src/views/plan-answers.ts';
 import { profilePages } from '../../src/views/profile-page.ts';
@@ -63,15 +64,17 @@ test('readings are shown with the decimals of their meter', () => {
 });
 
 test('the list of codes has every code once, with its sentence and no more', () => {
-  const { codes, families } = codeList(answers);
-  expect(codes.map(([code]) => code).sort()).toEqual(
-    [...base.profiles.values()].map(({ data }) => data.code).sort(),
-  );
-  for (const row of codes) {
-    expect(row).toHaveLength(5);
-    expect(families[row[1]]).toBeDefined();
-    expect(row[3]).toMatch(/\.$/);
+  const entries = entriesOf(codeList(answers));
+  const profiles = [...base.profiles.values()];
+  expect(entries.map(({ profile }) => profile).sort()).toEqual(profiles.map(({ id }) => id).sort());
+  for (const { code, profile, otherSpellings, display, family } of entries) {
+    const data = base.profiles.get(profile)?.data;
+    expect({ code, otherSpellings }).toEqual({ code: data?.code, otherSpellings: data?.otherSpellings });
+    expect(display).toBe(base.families.get(family)?.data.face.screen.display);
   }
+  const sentences = codeSentences(answers);
+  expect(sentences).toHaveLength(entries.length);
+  for (const sentence of sentences) expect(sentence).toMatch(/\.$/);
 });
 
 test('no page holds the whole base: a profile’s view stays below 200 kB, the lists below 40', () => {

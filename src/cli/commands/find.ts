@@ -1,7 +1,7 @@
 /** `readback find CODE`: which profile has this code, as far as it was read right? */
 import type { FindResult } from '../../../schemas/results/find.ts';
 import { type Base, readBase } from '../../base/index.ts';
-import { adviceFor, buildCodeIndex, type CodeIndex, findCode } from '../../codes/index.ts';
+import { adviceFor, buildCodeIndex, type CodeIndex, type Display, findCode } from '../../codes/index.ts';
 import { type ContentOption, exitCodes, type JsonOption, type Output, printJson } from '../command.ts';
 import { unitOf } from '../unit.ts';
 
@@ -47,8 +47,15 @@ function codeIndexOf(base: Base): CodeIndex {
       family: data.family,
       profile: id,
       otherSpellings: data.otherSpellings,
+      ...displayOf(base, data.family),
     })),
   );
+}
+
+/** Codes are compared by what looks alike on their family's display. */
+function displayOf(base: Base, family: string): { readonly display?: Display } {
+  const display = base.families.get(family)?.data.face.screen.display;
+  return display === undefined ? {} : { display };
 }
 
 function percent(probability: number): string {
