@@ -36,7 +36,7 @@ export function bindTimer(root: HTMLElement, { tell, keep }: TimerEvents): StepT
 
   const show = (now: TimerPhase | undefined, seconds: number): void => {
     const isRunning = now !== undefined;
-    root.dataset['phase'] = now ?? 'ready';
+    root.setAttribute('data-phase', now ?? 'ready');
     startButton.hidden = isRunning;
     if (leadButton) leadButton.hidden = isRunning;
     anewButton.hidden = !isRunning;

@@ -47,7 +47,7 @@ const { boxWidth, boxHeight, lineHeight } = diagramSizes;
 const columnGap = 32;
 const laneGap = 16;
 const portInset = 26;
-const labelCharacters = 19;
+const labelCharacters = 22;
 const sideLabelCharacters = 14;
 const sideLabelWidth = 104;
 const edge = 6;
@@ -55,7 +55,7 @@ const edge = 6;
 const notes: Readonly<Record<StateKind, string>> = {
   nothing: '',
   'profile-list': 'List: not your answer',
-  'active-code': 'The active code is here',
+  'active-code': 'The active code',
 };
 
 interface Placed {

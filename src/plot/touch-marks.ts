@@ -16,6 +16,8 @@ export interface TouchMarks {
   /** Millimetres: the face with room for the badge above or below. */
   readonly viewBox: string;
   readonly rings: readonly TouchRing[];
+  /** A second ring round what is kept down. */
+  readonly outerRings: readonly TouchRing[];
   /** An arc round a knob that is turned, and its arrow head. */
   readonly turn: { readonly arc: string; readonly head: string } | undefined;
   readonly badge: {
@@ -27,11 +29,10 @@ export interface TouchMarks {
     /** Lines from the badge to the rings. */
     readonly leaders: readonly string[];
   };
-  /** Whether it is kept down. */
-  readonly held: boolean;
 }
 
 const ringGapMm = 3;
+const outerGapMm = 6.5;
 const badgeHeightMm = 13;
 const badgeGapMm = 5;
 const turnGapMm = 5;
@@ -52,10 +53,13 @@ export function touchMarks(face: FaceData, action: SequenceAction): TouchMarks |
   const wantedX = mean(used.map(({ xMm }) => xMm)) - width / 2;
   const x = round(Math.min(face.widthMm - width, Math.max(0, wantedX)));
   const y = above ? -badgeGapMm - badgeHeightMm : face.heightMm + badgeGapMm;
+  // Rings of controls close to the edge reach beyond it.
+  const side = Math.max(2, ...rings.flatMap((ring) => [2 - ring.x, ring.x + ring.width + 2 - face.widthMm]));
   const room = badgeGapMm + badgeHeightMm + 2;
   return {
-    viewBox: `-2 ${above ? -room : -2} ${face.widthMm + 4} ${face.heightMm + room + 2}`,
+    viewBox: `${-side} ${above ? -room : -2} ${face.widthMm + 2 * side} ${face.heightMm + room + 2}`,
     rings,
+    outerRings: action.kind === 'hold' ? used.map((control) => ringRound(control, outerGapMm)) : [],
     turn: isTurn ? turnArrow(used[0], action.direction) : undefined,
     badge: {
       text,
@@ -70,7 +74,6 @@ export function touchMarks(face: FaceData, action: SequenceAction): TouchMarks |
         return `M${fromX} ${round(fromY)}L${round(ringX)} ${round(toY)}`;
       }),
     },
-    held: action.kind === 'hold',
   };
 }
 
@@ -84,7 +87,7 @@ function badgeText(action: SequenceAction): string {
     case 'hold':
       return action.controls.length > 1 ? 'Hold together' : 'Hold';
     case 'turn':
-      return `Turn ${action.clicks}\u00a0×`;
+      return `Turn ${action.direction}, ${action.clicks}\u00a0×`;
     case 'press':
     case 'tap': {
       const verb = action.kind === 'tap' ? 'Tap' : 'Press';

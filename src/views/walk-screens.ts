@@ -52,8 +52,8 @@ export interface WalkTimer extends Timing {
   readonly startText: string;
   /** Whether counting in helps: the rider, not the screen, chooses the moment. */
   readonly canLeadIn: boolean;
-  /** What to heed before the count begins. */
-  readonly hint: string;
+  /** What stands there before the count begins: when to begin. */
+  readonly readyText: string;
 }
 
 /** The screens of a sequence, in the order of its points. */
@@ -100,7 +100,7 @@ export function walkScreens(sequence: Sequence, family: Family): WalkScreenView[
         return {
           ...plain,
           progress: progressText(progressOf(sequence, transition)) || 'Next step',
-          title: transition.say,
+          title: withoutOr(transition.say),
           facts: stepFacts(transition.action, family),
           action: transition.action,
           timer: timerOf(transition.action),
@@ -116,7 +116,7 @@ export function walkScreens(sequence: Sequence, family: Family): WalkScreenView[
           progress: 'Choose',
           title: point.choices.length === 2 ? 'Two ways on' : 'Several ways on',
           here: trapOnly(seen(point.state)),
-          choices: point.choices.map(({ at, transition }) => ({ at, text: transition.say })),
+          choices: point.choices.map(({ at, transition }) => ({ at, text: withoutOr(transition.say) })),
           other: { at: `else-${point.state}`, text: otherText },
         };
       case 'other':
@@ -153,6 +153,11 @@ export function walkScreens(sequence: Sequence, family: Family): WalkScreenView[
     }
   };
   return points.map(screenOf);
+}
+
+/** Entries tell a choice as “Or wait …”; on a screen of its own there is nothing before it. */
+function withoutOr(say: string): string {
+  return say.replace(/^Or (\p{Letter})/u, (_, letter: string) => letter.toUpperCase());
 }
 
 const otherText = 'I see something else';
@@ -196,13 +201,18 @@ function timerOf(action: SequenceAction): WalkTimer | undefined {
   const timing = timingOf(action);
   if (!timing) return undefined;
   if (action.kind !== 'hold') {
-    return { ...timing, startText: 'Start the count', canLeadIn: false, hint: '' };
+    return {
+      ...timing,
+      startText: 'Start the count',
+      canLeadIn: false,
+      readyText: 'Start as soon as it begins.',
+    };
   }
   const chosen = action.begin === 'any-time' || action.begin === 'with-ignition';
   return {
     ...timing,
-    startText: action.begin === 'with-ignition' ? 'Ignition is on: holding now' : 'Holding now',
+    startText: 'Holding now',
     canLeadIn: chosen,
-    hint: chosen ? 'Both hands busy? Let the phone count you in.' : 'Unit first, phone after.',
+    readyText: beginWords[action.begin],
   };
 }

@@ -15,10 +15,10 @@ export const momentWords: Readonly<Record<Moment, string>> = {
 /** When to begin a hold, as an order. */
 export const beginWords: Readonly<Record<Moment, string>> = {
   'with-ignition': 'Hold first, then turn the ignition on.',
-  'prompt-shown': 'The moment the prompt shows, not before.',
-  'prompt-gone': 'The moment the prompt is gone, not before.',
-  'screen-changes': 'The moment the screen changes.',
-  'any-time': 'When you are ready.',
+  'prompt-shown': 'Hold from the moment the prompt shows, not before.',
+  'prompt-gone': 'Hold from the moment the prompt is gone, not before.',
+  'screen-changes': 'Hold from the moment the screen changes.',
+  'any-time': 'Begin when you are ready.',
 };
 
 /** When to let go, as an order; a hold that ends at any time ends when it has been long enough. */

@@ -19,7 +19,7 @@ export function progressOf(sequence: Sequence, transition: Transition): Progress
     sequence.states.filter((state) => state.shows === 'active-code').map((state) => state.id),
   );
   const after = lengths(sequence, transition.to, (id) => codes.has(id));
-  // More than two lengths help nobody, and a circle has no end of them.
+  // More than two lengths help nobody.
   return { number: taken + 1, totals: after.length > 2 ? [] : after.map((length) => taken + 1 + length) };
 }
 
@@ -30,12 +30,18 @@ export function progressText(progress: Progress | undefined): string {
   return totals.length === 0 ? `Step ${number}` : `Step ${number} of ${totals.join(' or ')}`;
 }
 
-/** The lengths of all ways from a state to one of those asked for, up to as many steps as there are states. */
+/**
+ * The lengths of all ways from a state to one of those asked for; none where a way can go round in a circle,
+ * which shows in one of at least as many steps as there are states.
+ */
 function lengths(sequence: Sequence, from: string, isEnd: (id: string) => boolean): number[] {
   const found: number[] = [];
   let here = new Set([from]);
-  for (let steps = 0; steps <= sequence.states.length && here.size > 0; steps += 1) {
-    if ([...here].some(isEnd)) found.push(steps);
+  const count = sequence.states.length;
+  for (let steps = 0; steps < 2 * count && here.size > 0; steps += 1) {
+    const isThere = [...here].some(isEnd);
+    if (isThere && steps >= count) return [];
+    if (isThere) found.push(steps);
     const next = sequence.transitions.filter((one) => here.has(one.from) && !isEnd(one.from));
     here = new Set(next.map(({ to }) => to));
   }

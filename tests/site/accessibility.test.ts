@@ -2,15 +2,12 @@
  * Each kind of page held to WCAG 2.2 AA by axe-core, on a phone in the light and on a wide screen in the dark;
  * beyond it, contrast of 7:1 (WCAG 2.2, 1.4.6) for reading in sunlight, and targets large enough for gloves.
  */
-import { createRequire } from 'node:module';
-import type { AxeResults } from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import { axeViolations } from './axe.ts';
 import { launchBrowser, textOf } from './browser.ts';
 import { onePageOfEachKind } from './pages.ts';
 
-const axePath = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
-const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 const views = [
   { name: '390 px, light', width: 390, height: 844, colorScheme: 'light' },
   { name: '1280 px, dark', width: 1280, height: 900, colorScheme: 'dark' },
@@ -21,24 +18,6 @@ beforeAll(async () => {
   browser = await launchBrowser();
 });
 afterAll(() => browser.close());
-
-async function violations(page: Page): Promise<string[]> {
-  await page.addScriptTag({ path: axePath });
-  const results = await page.evaluate((runTags) => {
-    const { axe } = window as unknown as { axe: { run(options: unknown): Promise<AxeResults> } };
-    return axe.run({
-      runOnly: { type: 'tag', values: runTags },
-      rules: { 'target-size': { enabled: true }, 'color-contrast-enhanced': { enabled: true } },
-    });
-  }, tags);
-  // A run that looked at nothing would pass everything.
-  expect(results.passes.length).toBeGreaterThan(10);
-  return results.violations.flatMap(({ id, nodes }) =>
-    nodes.map(
-      (node) => `${id}: ${node.html.slice(0, 160)} (${node.any[0]?.message ?? node.all[0]?.message ?? ''})`,
-    ),
-  );
-}
 
 for (const { name, width, height, colorScheme } of views) {
   describe(name, () => {
@@ -55,7 +34,7 @@ for (const { name, width, height, colorScheme } of views) {
         await page.evaluate(() => {
           for (const details of document.querySelectorAll('details')) details.open = true;
         });
-        found.push(...(await violations(page)).map((violation) => `${kind} (${path}) ${violation}`));
+        found.push(...(await axeViolations(page)).map((violation) => `${kind} (${path}) ${violation}`));
       }
       expect(found).toEqual([]);
     });
@@ -65,7 +44,7 @@ for (const { name, width, height, colorScheme } of views) {
       await page.getByRole('combobox').fill('8B0S-15Z');
       await expect.poll(() => page.getByRole('option').count()).toBeGreaterThan(1);
       await page.getByRole('combobox').press('ArrowDown');
-      expect(await violations(page)).toEqual([]);
+      expect(await axeViolations(page)).toEqual([]);
     });
   });
 }
@@ -73,10 +52,10 @@ for (const { name, width, height, colorScheme } of views) {
 test('what a glove has to hit is at least 48 px high', async () => {
   const page = await (await browser.newContext({ viewport: { width: 390, height: 844 } })).newPage();
   const small: string[] = [];
-  for (const path of ['', 'units/brasslight/', 'profiles/brasslight/8b0s-i5z/']) {
+  for (const path of ['', 'units/brasslight/', 'units/northpane/', 'profiles/brasslight/8b0s-i5z/']) {
     await page.goto(`${inject('siteAddress')}${path}`);
     const targets = page.locator(
-      'input, button, summary, .row-link, .button, .code-link, .masthead a, .places a, .crumbs a',
+      'input, button, summary, .row-link, .unit-ways a, .big, .button, .code-link, .masthead a, .places a, .crumbs a',
     );
     for (const target of await targets.all()) {
       const box = await target.boundingBox();
