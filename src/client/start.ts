@@ -6,7 +6,6 @@ import { buildCodeIndex, type CodeCandidate, type CodeIndex, findCode } from '..
 import type { CodeList } from '../views/code-list.ts';
 import { codeText } from './code-text.ts';
 import { loadPagefind, searchPages } from './page-search.ts';
-import { part } from './parts.ts';
 import { looksLikeWords } from './query.ts';
 import { verdictWords } from './verdict-words.ts';
 
@@ -19,13 +18,13 @@ const pauseMs = 200;
 const noSignal = 'The list of codes did not come through. Check the signal and type again.';
 
 function start(root: HTMLElement): void {
-  const input = part(root, '#code-field', HTMLInputElement);
-  const results = part(root, '#code-results', HTMLUListElement);
-  const verdict = part(root, '#code-verdict', HTMLParagraphElement);
-  const pages = part(root, '#page-results', HTMLElement);
-  const pageList = part(pages, 'ul', HTMLUListElement);
-  const pagesTitle = part(pages, 'h2', HTMLHeadingElement);
-  const form = part(root, 'form', HTMLFormElement);
+  const input = find(root, '#code-field', HTMLInputElement);
+  const results = find(root, '#code-results', HTMLUListElement);
+  const verdict = find(root, '#code-verdict', HTMLParagraphElement);
+  const pages = find(root, '#page-results', HTMLElement);
+  const pageList = find(pages, 'ul', HTMLUListElement);
+  const pagesTitle = find(pages, 'h2', HTMLHeadingElement);
+  const form = find(root, 'form', HTMLFormElement);
   const { base = '/', codes: listAddress = '' } = root.dataset;
 
   input.setAttribute('role', 'combobox');
@@ -227,6 +226,12 @@ function keepInAddress(typed: string): void {
   if (typed === '') address.searchParams.delete('code');
   else address.searchParams.set('code', typed);
   if (address.href !== window.location.href) window.history.replaceState(null, '', address);
+}
+
+function find<Kind extends HTMLElement>(within: ParentNode, selector: string, kind: new () => Kind): Kind {
+  const element = within.querySelector(selector);
+  if (!(element instanceof kind)) throw new Error(`The page has no ${selector}`);
+  return element;
 }
 
 const root = document.querySelector<HTMLElement>('.lookup');

@@ -1,6 +1,6 @@
 /** Runs the count of a step: start, phases, words. What it says comes from src/walk/timer.ts. */
 import { phaseAt, type TimerPhase, type Timing, timerWords } from '../walk/timer.ts';
-import { part } from './parts.ts';
+import { part } from './walk-parts.ts';
 
 export interface StepTimer {
   /** Goes on with a count begun earlier, or begins where the step counts by itself. */

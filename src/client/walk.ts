@@ -2,9 +2,10 @@
  * The guided walk: shows one screen at a time. Every answer is a link to another screen’s fragment, so that
  * the address holds the state, and the browser’s own back button and a reload keep it.
  */
-import { part } from './parts.ts';
+
 import { keepAwake } from './wake-lock.ts';
 import { bindKeys } from './walk-keys.ts';
+import { part } from './walk-parts.ts';
 import { bindSpeech } from './walk-speech.ts';
 import { bindTimer, type StepTimer } from './walk-timer.ts';
 

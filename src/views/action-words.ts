@@ -63,6 +63,11 @@ export function actionLine(action: SequenceAction, family: Family): string {
   }
 }
 
+/** Entries tell a choice as “Or wait …”; as a step of its own it has nothing before it. */
+export function withoutOr(say: string): string {
+  return say.replace(/^Or (\p{Letter})/u, (_, letter: string) => letter.toUpperCase());
+}
+
 function labelsOf(family: Family): (id: string) => string {
   return (id) => family.face.controls.find((one) => one.id === id)?.label ?? id;
 }

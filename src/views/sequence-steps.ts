@@ -1,6 +1,6 @@
 /** A sequence's state machine as numbered steps that a person can follow. */
 import type { Family, Sequence } from '../../schemas/index.ts';
-import { actionFacts, controlsOf } from './action-words.ts';
+import { actionFacts, controlsOf, withoutOr } from './action-words.ts';
 import type { Fact } from './session-conditions.ts';
 
 export interface RecoveryView {
@@ -79,7 +79,7 @@ export function sequenceView(id: string, sequence: Sequence, family: Family): Se
     steps: way.map((transition, index) => ({
       number: index + 1,
       anchor: `${last}-step-${index + 1}`,
-      say: transition.say,
+      say: withoutOr(transition.say),
       facts: actionFacts(transition.action, family),
       controls: controlsOf(transition.action),
       screen: screenAt(transition.to),

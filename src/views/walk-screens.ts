@@ -10,7 +10,7 @@ import {
   type WalkPoint,
   walkPoints,
 } from '../walk/index.ts';
-import { actionFacts } from './action-words.ts';
+import { actionFacts, withoutOr } from './action-words.ts';
 import type { Fact } from './session-conditions.ts';
 
 /** What is seen in a state, and what of it is a code. */
@@ -153,11 +153,6 @@ export function walkScreens(sequence: Sequence, family: Family): WalkScreenView[
     }
   };
   return points.map(screenOf);
-}
-
-/** Entries tell a choice as “Or wait …”; on a screen of its own there is nothing before it. */
-function withoutOr(say: string): string {
-  return say.replace(/^Or (\p{Letter})/u, (_, letter: string) => letter.toUpperCase());
 }
 
 const otherText = 'I see something else';

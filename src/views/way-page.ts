@@ -27,6 +27,8 @@ export interface WayPageView {
   readonly unit: { readonly name: string; readonly path: string };
   readonly name: string;
   readonly summary: string;
+  /** The other ways to the code of this unit. */
+  readonly others: readonly { readonly name: string; readonly path: string; readonly summary: string }[];
   /** What to look for: the shape of this unit’s codes. */
   readonly codeWhere: string;
   readonly cautions: readonly CautionText[];
@@ -41,11 +43,24 @@ export interface WayPageView {
 export function wayPages({ base }: Answers): WayPageView[] {
   return [...base.sequences.values()].flatMap((sequence) => {
     const family = base.families.get(sequence.data.family);
-    return family ? [wayPage(sequence, family)] : [];
+    const all = base.sequencesOfFamily.get(sequence.data.family) ?? [];
+    return family
+      ? [
+          wayPage(
+            sequence,
+            family,
+            all.filter(({ id }) => id !== sequence.id),
+          ),
+        ]
+      : [];
   });
 }
 
-function wayPage({ id, data }: Entry<'sequences'>, family: Entry<'families'>): WayPageView {
+function wayPage(
+  { id, data }: Entry<'sequences'>,
+  family: Entry<'families'>,
+  others: readonly Entry<'sequences'>[],
+): WayPageView {
   return {
     id,
     family: family.id,
@@ -53,6 +68,11 @@ function wayPage({ id, data }: Entry<'sequences'>, family: Entry<'families'>): W
     unit: { name: family.data.name, path: unitPath(family.id) },
     name: data.name,
     summary: data.summary,
+    others: others.map((other) => ({
+      name: other.data.name,
+      path: wayPath(family.id, other.id),
+      summary: other.data.summary,
+    })),
     codeWhere: family.data.code.where,
     cautions: cautionTexts(data.cautions),
     face: {

@@ -1,4 +1,4 @@
-/** Parts of a page that a script counts on. */
+/** Parts of the page that the walk counts on. Not shared with other pages: a shared file is one more request. */
 
 /**
  * The first element that fits.
