@@ -13,9 +13,10 @@ const rooms = {
   prose: ['schemas', 'base', 'measure', 'answers'],
   check: ['schemas', 'base', 'measure', 'decide', 'codes', 'answers', 'prose'],
   plot: ['schemas', 'measure'],
-  views: ['schemas', 'base', 'measure', 'decide', 'codes', 'answers', 'prose', 'check', 'plot'],
-  site: ['schemas', 'measure', 'codes', 'answers', 'plot', 'views', 'client'],
-  client: ['codes', 'decide', 'views'],
+  walk: ['schemas'],
+  views: ['schemas', 'base', 'measure', 'decide', 'codes', 'answers', 'prose', 'check', 'plot', 'walk'],
+  site: ['schemas', 'measure', 'codes', 'answers', 'plot', 'walk', 'views', 'client'],
+  client: ['codes', 'decide', 'walk', 'views'],
   publish: ['schemas', 'base', 'measure', 'decide', 'codes', 'answers', 'prose', 'check', 'plot', 'views'],
   cli: ['schemas', 'base', 'measure', 'decide', 'codes', 'answers', 'prose', 'check', 'views', 'publish'],
   demo: ['schemas', 'measure'],
@@ -35,7 +36,7 @@ const oneWay = Object.entries(rooms).map(([room, allowed]) => ({
   to: { path: '^(src|schemas)/', pathNot: [room, ...allowed].map(place) },
 }));
 
-const pure = '^(schemas/(?!write-json)|src/(measure|codes|decide|prose|check|plot)/)';
+const pure = '^(schemas/(?!write-json)|src/(measure|codes|decide|prose|check|plot|walk)/)';
 
 export default {
   forbidden: [

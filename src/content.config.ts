@@ -13,6 +13,7 @@ import { type RulesPageView, rulesPage } from './views/rules-page.ts';
 import { type ListsView, listsView, type SiteView, siteView } from './views/site.ts';
 import { type SourcePageView, sourcePages } from './views/source-page.ts';
 import { type UnitPageView, unitPages } from './views/unit-page.ts';
+import { type WayPageView, wayPages } from './views/way-page.ts';
 import { type WhichUnitView, whichUnitView } from './views/which-unit.ts';
 
 type Identified<View> = readonly (readonly [id: string, view: View])[];
@@ -50,6 +51,7 @@ export const collections = {
   unitPages: viewsOf<UnitPageView>('unitPages', async (answers, base) =>
     byId(await unitPages(answers, base)),
   ),
+  wayPages: viewsOf<WayPageView>('wayPages', (answers) => byId(wayPages(answers))),
   profilePages: viewsOf<ProfilePageView>('profilePages', (answers) => byId(profilePages(answers))),
   readingsPages: viewsOf<ReadingsPageView>('readingsPages', (answers) =>
     readingsPages(answers).map((view) => [view.profile, view]),

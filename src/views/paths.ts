@@ -25,6 +25,11 @@ export function unitPath(family: string): string {
   return `units/${family}/`;
 }
 
+/** The page that leads through a sequence step by step. */
+export function wayPath(family: string, sequence: string): string {
+  return `units/${family}/way-in/${sequence}/`;
+}
+
 /** The page of a profile, by its id `family/slug`. */
 export function profilePath(profile: string): string {
   return `profiles/${profile}/`;

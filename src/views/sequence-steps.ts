@@ -1,5 +1,6 @@
 /** A sequence's state machine as numbered steps that a person can follow. */
-import type { Family, Sequence, SequenceAction } from '../../schemas/index.ts';
+import type { Family, Sequence } from '../../schemas/index.ts';
+import { actionFacts, controlsOf, withoutOr } from './action-words.ts';
 import type { Fact } from './session-conditions.ts';
 
 export interface RecoveryView {
@@ -78,7 +79,7 @@ export function sequenceView(id: string, sequence: Sequence, family: Family): Se
     steps: way.map((transition, index) => ({
       number: index + 1,
       anchor: `${last}-step-${index + 1}`,
-      say: transition.say,
+      say: withoutOr(transition.say),
       facts: actionFacts(transition.action, family),
       controls: controlsOf(transition.action),
       screen: screenAt(transition.to),
@@ -126,55 +127,4 @@ function shortestWay(sequence: Sequence, states: ReadonlyMap<string, State>): Tr
   const way: Transition[] = [];
   for (let step = cameBy.get(end); step; step = cameBy.get(step.from)) way.unshift(step);
   return way;
-}
-
-function controlsOf(action: SequenceAction): readonly string[] {
-  if (action.kind === 'hold') return action.controls;
-  return 'control' in action ? [action.control] : [];
-}
-
-const beginWords = {
-  'with-ignition': 'as the ignition goes on',
-  'prompt-shown': 'when the prompt is shown',
-  'prompt-gone': 'when the prompt is gone',
-  'screen-changes': 'when the screen changes',
-  'any-time': 'at any time',
-} as const;
-
-/** The action of a step in facts short enough to be read from a phone at arm’s length. */
-function actionFacts(action: SequenceAction, family: Family): Fact[] {
-  const label = (id: string): string => family.face.controls.find((one) => one.id === id)?.label ?? id;
-  switch (action.kind) {
-    case 'ignition':
-      return [{ label: 'Ignition', text: action.position }];
-    case 'wait':
-      return [{ label: 'Wait', text: secondsRange(action.leastSeconds, action.mostSeconds) }];
-    case 'press':
-    case 'tap':
-      return [
-        {
-          label: action.kind === 'tap' ? 'Tap' : 'Press',
-          text:
-            action.times === 1 ? label(action.control) : `${label(action.control)}, ${action.times} times`,
-        },
-      ];
-    case 'turn':
-      return [
-        {
-          label: 'Turn',
-          text: `${label(action.control)}, ${action.direction}, ${action.clicks} ${action.clicks === 1 ? 'click' : 'clicks'}`,
-        },
-      ];
-    case 'hold':
-      return [
-        { label: 'Hold', text: action.controls.map(label).join(' + ') },
-        { label: 'From', text: beginWords[action.begin] },
-        { label: 'Until', text: beginWords[action.end] },
-        { label: 'Takes', text: secondsRange(action.leastSeconds, action.mostSeconds) },
-      ];
-  }
-}
-
-function secondsRange(least: number, most: number): string {
-  return least === most ? `${least}\u00a0s` : `${least} to ${most}\u00a0s`;
 }

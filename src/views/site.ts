@@ -3,7 +3,7 @@ import type { Site } from '../../schemas/index.ts';
 import type { Answers } from '../answers.ts';
 import { byOrder } from '../base/index.ts';
 import type { FaceData } from '../plot/face.ts';
-import { guidePath, planPath, sourcePath, unitPath } from './paths.ts';
+import { guidePath, planPath, sourcePath, unitPath, wayPath } from './paths.ts';
 import { faceData } from './unit-page.ts';
 import { longDate, sourceKindLabels, trustLabels } from './wording.ts';
 
@@ -33,6 +33,8 @@ export interface ListItem {
 
 export interface UnitListItem extends ListItem {
   readonly face: FaceData;
+  /** The ways to its code, each with a page of its own. */
+  readonly ways: readonly { readonly path: string; readonly name: string }[];
 }
 
 /** The lists of the start page and of the list pages: names and summaries, never whole entries. */
@@ -52,6 +54,10 @@ export function listsView(answers: Answers): ListsView {
       summary: family.data.summary,
       aside: yearsOf(family.data.fitment),
       face: faceData(family),
+      ways: (base.sequencesOfFamily.get(family.id) ?? []).map(({ id, data }) => ({
+        path: wayPath(family.id, id),
+        name: data.name,
+      })),
     })),
     guides: [...base.guides.values()]
       .sort(byOrder)

@@ -5,7 +5,7 @@ import type { Entry } from '../base/index.ts';
 import type { FaceData } from '../plot/face.ts';
 import { sentenceText } from './answer-sentence.ts';
 import { type CautionText, cautionTexts } from './cautions.ts';
-import { profilePath, unitPath } from './paths.ts';
+import { profilePath, unitPath, wayPath } from './paths.ts';
 import { sentenceOf } from './profile-page.ts';
 import { citedSources, proseHtml } from './prose.ts';
 import { type SourceLink, sourceLinks } from './reading-links.ts';
@@ -35,7 +35,7 @@ export interface UnitPageView {
   readonly cautions: readonly CautionText[];
   /** Printed where it comes to wiring and measuring. */
   readonly wiringCautions: readonly CautionText[];
-  readonly sequences: readonly SequenceView[];
+  readonly sequences: readonly (SequenceView & { readonly wayPath: string })[];
   readonly profiles: readonly UnitProfileRow[];
   readonly html: string;
   readonly sources: readonly SourceLink[];
@@ -67,7 +67,10 @@ async function unitPage(answers: Answers, family: Entry<'families'>, base: strin
     codeWhere: data.code.where,
     cautions: cautionTexts(cautions),
     wiringCautions: cautionTexts(data.cautions.filter((id) => !cautions.includes(id))),
-    sequences: sequences.map((sequence) => sequenceView(sequence.id, sequence.data, data)),
+    sequences: sequences.map((sequence) => ({
+      ...sequenceView(sequence.id, sequence.data, data),
+      wayPath: wayPath(id, sequence.id),
+    })),
     profiles: (answers.base.profilesOfFamily.get(id) ?? []).map((profile) => ({
       code: profile.data.code,
       path: profilePath(profile.id),

@@ -14,6 +14,7 @@ import { rulesPage } from '../../src/views/rules-page.ts';
 import { listsView, siteView } from '../../src/views/site.ts';
 import { sourcePages } from '../../src/views/source-page.ts';
 import { unitPages } from '../../src/views/unit-page.ts';
+import { wayPages } from '../../src/views/way-page.ts';
 import { editedExample } from '../check/example-base.ts';
 import { demoAnswers } from './sample.ts';
 
@@ -30,6 +31,7 @@ test('every view is plain data: it comes back from JSON as it went in', async ()
     ...readingsPages(answers),
     ...planPages(answers),
     ...sourcePages(answers),
+    ...wayPages(answers),
     ...(await unitPages(answers, '/help/')),
     ...(await guidePages(answers, '/help/')),
   ];
@@ -42,6 +44,7 @@ test('there is a page for every entry that has one', async () => {
   expect(ids(profilePages(answers))).toEqual(keys(base.profiles));
   expect(ids(sourcePages(answers))).toEqual(keys(base.sources));
   expect(ids(planPages(answers))).toEqual(keys(base.plans));
+  expect(ids(wayPages(answers))).toEqual(keys(base.sequences));
   expect(ids(await unitPages(answers, '/'))).toEqual(keys(base.families));
   expect(ids(await guidePages(answers, '/'))).toEqual(keys(base.guides));
 });

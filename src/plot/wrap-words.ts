@@ -1,0 +1,13 @@
+/** Breaks a text into lines of at most so many characters, between words; a longer word has a line of its own. */
+export function wrapWords(text: string, characters: number): string[] {
+  const lines: string[] = [];
+  for (const word of text.split(' ')) {
+    const last = lines.at(-1);
+    if (last !== undefined && last.length + 1 + word.length <= characters) {
+      lines[lines.length - 1] = `${last} ${word}`;
+    } else {
+      lines.push(word);
+    }
+  }
+  return lines;
+}

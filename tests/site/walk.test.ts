@@ -1,0 +1,369 @@
+/** The guided walk in a real browser: its answers, counts, keys, memory, paper, and without scripts. */
+import type { Browser, BrowserContext, Locator, Page } from 'playwright-core';
+import { afterAll, beforeAll, beforeEach, describe, expect, inject, test } from 'vitest';
+import { axeViolations } from './axe.ts';
+import { launchBrowser, textOf } from './browser.ts';
+import { allPages } from './pages.ts';
+
+const twoKeys = 'units/brasslight/way-in/brasslight-two-keys/';
+
+let browser: Browser;
+let context: BrowserContext;
+let page: Page;
+
+beforeAll(async () => {
+  browser = await launchBrowser();
+});
+afterAll(() => browser.close());
+
+async function open(path: string, options: Parameters<Browser['newContext']>[0] = {}): Promise<void> {
+  await context?.close();
+  context = await browser.newContext({ viewport: { width: 390, height: 844 }, ...options });
+  page = await context.newPage();
+  await page.clock.install();
+  await page.goto(`${inject('siteAddress')}${path}`);
+}
+
+const screen = (): Locator => page.locator('.walk-screen:visible');
+const heading = (): Promise<string> => textOf(screen().getByRole('heading', { level: 2 }));
+const progress = (): Promise<string> => textOf(screen().locator('.walk-progress'));
+const told = (): Promise<string> => textOf(page.locator('.walk [data-live]'));
+const seen = (): Promise<string> => textOf(screen().locator('.walk-seen'));
+
+async function answer(name: string): Promise<void> {
+  const before = new URL(page.url()).hash;
+  await screen().getByRole('link', { name, exact: true }).click();
+  await expect.poll(() => new URL(page.url()).hash).not.toBe(before);
+}
+
+describe('by touch', () => {
+  beforeEach(() => open(twoKeys));
+
+  test('from the cautions over a hold and the trap to the active code, and on to its answer', async () => {
+    expect(await textOf(screen())).toContain('Never run the engine indoors');
+    await answer('I have read this: go on');
+    expect(await seen()).toContain('The screen is dark');
+    await answer('I see it');
+    expect(await progress()).toBe('Step 1 of 3 or 4');
+    expect(await heading()).toMatch(/^Press 1 and 6 together/);
+    expect(await screen().locator('.face .used').count()).toBe(2);
+    await answer('I see it');
+
+    expect(await textOf(screen().locator('.badge'))).toContain('Press 2');
+    expect(await textOf(screen().locator('.trap'))).toContain('This list is not your answer');
+    await answer('I see it');
+
+    expect(await textOf(screen().locator('.walk-here'))).toContain('It is not your answer');
+    await screen()
+      .getByRole('link', { name: /^Press INFO at once/ })
+      .click();
+    expect(await progress()).toBe('Step 3 of 3');
+    await answer('I see it');
+
+    expect(await heading()).toBe('Here is the active code');
+    expect(await textOf(screen().locator('.active-code'))).toContain('The two small digits at the far right');
+    await screen().getByLabel('Type it here').fill('G60D-2ZS');
+    await screen().getByRole('button', { name: 'Look it up' }).click();
+    await page.waitForURL('**/help/?code=G60D-2ZS');
+    await expect.poll(() => page.getByRole('option').count()).toBe(1);
+  });
+
+  test('a hold counts from the press on, says when to hold on and when it was too long', async () => {
+    await page.goto(`${inject('siteAddress')}${twoKeys}#do-dark-to-prompt`);
+    const count = screen().locator('.timer-count');
+    expect(await textOf(count)).toBe('0');
+    await page.clock.runFor(3000);
+    expect(await textOf(count)).toBe('0');
+
+    await screen().getByRole('button', { name: 'Holding now' }).click();
+    expect(await told()).toBe('Keep holding: at least 4 seconds.');
+    await page.clock.runFor(3400);
+    expect(await textOf(count)).toBe('3');
+    expect(await told()).toBe('Keep holding: at least 4 seconds.');
+    await page.clock.runFor(1000);
+    expect(await textOf(count)).toBe('4');
+    expect(await told()).toBe('Hold on until the prompt shows, then let go.');
+    expect(await screen().getByRole('link', { name: 'Start again' }).count()).toBe(0);
+    await page.clock.runFor(16_000);
+    expect(await told()).toMatch(/^20 seconds are over: too long/);
+    await answer('Start again');
+    expect(await heading()).toBe('Does it look like this?');
+  });
+
+  test('both hands busy: it counts in and then counts', async () => {
+    await page.goto(`${inject('siteAddress')}${twoKeys}#do-dark-to-prompt`);
+    await screen().getByRole('button', { name: 'Begin in 5' }).click();
+    expect(await textOf(screen().locator('.timer-count'))).toBe('5');
+    await page.clock.runFor(3500);
+    expect(await textOf(screen().locator('.timer-count'))).toBe('2');
+    await page.clock.runFor(3700);
+    expect(await textOf(screen().locator('.timer-count'))).toBe('2');
+    expect(await told()).toBe('Keep holding: at least 4 seconds.');
+  });
+
+  test('a wait counts by itself', async () => {
+    await page.goto(`${inject('siteAddress')}${twoKeys}#do-list-loading-to-list`);
+    await page.clock.runFor(20_400);
+    expect(await textOf(screen().locator('.timer-count'))).toBe('20');
+    expect(await told()).toMatch(/^It may come at any moment/);
+    await page.clock.runFor(70_000);
+    expect(await told()).toMatch(/^90 seconds are over/);
+  });
+
+  test('a count left behind does not speak into the next step', async () => {
+    await page.goto(`${inject('siteAddress')}${twoKeys}#do-dark-to-prompt`);
+    await screen().getByRole('button', { name: 'Holding now' }).click();
+    await answer('I see it');
+    await page.clock.runFor(30_000);
+    expect(await told()).toBe('Step 2 of 3 or 4');
+  });
+
+  test('a wrong turn: what else is seen, what to do, and on from the state it leads to', async () => {
+    await page.goto(`${inject('siteAddress')}${twoKeys}#do-dark-to-prompt`);
+    await answer('I see something else');
+    expect(await heading()).toBe('What do you see?');
+    await screen()
+      .getByRole('link', { name: /^The maker's name without the small square/ })
+      .click();
+    expect(await heading()).toContain('The keys came too late');
+    expect(await seen()).toContain('The screen is dark');
+    await answer('I see it');
+    expect(await progress()).toBe('Step 1 of 3 or 4');
+    await answer('I see something else');
+    await answer('None of these: start again');
+    expect(await heading()).toBe('Does it look like this?');
+  });
+
+  test('Back and the browser’s own back button go the way one came', async () => {
+    await answer('I have read this: go on');
+    await answer('I see it');
+    await answer('I see something else');
+    await screen().getByRole('link', { name: 'Back' }).click();
+    await expect.poll(heading).toMatch(/^Press 1 and 6/);
+    await page.goBack();
+    await expect.poll(heading).toBe('Does it look like this?');
+    await page.goForward();
+    await expect.poll(heading).toMatch(/^Press 1 and 6/);
+  });
+
+  test('opened in the middle, Back leads to what lies before and not off the page', async () => {
+    await open(`${twoKeys}#do-list-to-active`);
+    await screen().getByRole('link', { name: 'Back' }).click();
+    await expect.poll(heading).toMatch(/^Wait until the turning stroke/);
+    expect(new URL(page.url()).pathname).toBe(`/help/${twoKeys}`);
+  });
+
+  test('a reload in the middle keeps the step, the way back and the running count', async () => {
+    await answer('I have read this: go on');
+    await answer('I see it');
+    await screen().getByRole('button', { name: 'Holding now' }).click();
+    await page.clock.runFor(2200);
+    await page.reload();
+    expect(await heading()).toMatch(/^Press 1 and 6/);
+    await page.clock.runFor(3000);
+    expect(Number(await textOf(screen().locator('.timer-count')))).toBeGreaterThanOrEqual(5);
+    await screen().getByRole('link', { name: 'Back' }).click();
+    await expect.poll(heading).toBe('Does it look like this?');
+  });
+
+  test('everything to be hit is at least 48 px high, what answers 64 px', async () => {
+    const small: string[] = [];
+    for (const id of await page.locator('.walk-screen').evaluateAll((all) => all.map((one) => one.id))) {
+      await page.goto(`${inject('siteAddress')}${twoKeys}#${id}`);
+      await expect.poll(() => screen().getAttribute('id')).toBe(id);
+      for (const [within, least] of [
+        ['.walk-screen:visible .walk-answers .big, .walk-choices a:visible, [data-start]:visible', 64],
+        ['.walk button:visible, .walk a:visible, .walk summary:visible, .walk input:visible', 48],
+      ] as const) {
+        for (const target of await page.locator(within).all()) {
+          const box = await target.boundingBox();
+          if (!box || box.height < least) small.push(`${id}: ${await textOf(target)} ${box?.height}`);
+        }
+      }
+    }
+    expect(small).toEqual([]);
+  });
+});
+
+describe('by keys alone', () => {
+  beforeEach(() => open(twoKeys));
+
+  test('Enter and Space go on, X says something else, digits choose, Escape and Backspace go back', async () => {
+    await page.locator('.walk').focus();
+    await page.keyboard.press('Enter');
+    await expect.poll(heading).toBe('Does it look like this?');
+    expect(await page.evaluate(() => document.activeElement?.tagName)).toBe('H2');
+    await page.keyboard.press('Space');
+    await expect.poll(heading).toMatch(/^Press 1 and 6/);
+    // The filled button begins the count first.
+    await page.keyboard.press('Enter');
+    expect(await told()).toMatch(/^Keep holding/);
+    await page.keyboard.press('Enter');
+    await expect.poll(heading).toMatch(/^Press MENU twice/);
+    await page.keyboard.press('x');
+    await expect.poll(heading).toBe('What do you see?');
+    await page.keyboard.press('Escape');
+    await expect.poll(heading).toMatch(/^Press MENU twice/);
+    await page.keyboard.press('Enter');
+    await expect.poll(heading).toBe('Two ways on');
+    await page.keyboard.press('2');
+    await expect.poll(heading).toMatch(/^Wait until/);
+    await page.keyboard.press('Backspace');
+    await expect.poll(heading).toBe('Two ways on');
+    await page.keyboard.press('1');
+    await expect.poll(heading).toMatch(/^Press INFO at once/);
+    await page.keyboard.press('Enter');
+    await expect.poll(heading).toBe('Here is the active code');
+  });
+
+  test('a field keeps its keys', async () => {
+    await page.goto(`${inject('siteAddress')}${twoKeys}#code-active`);
+    const field = screen().getByLabel('Type it here');
+    await field.focus();
+    await page.keyboard.type('X1 2');
+    await page.keyboard.press('Backspace');
+    await page.keyboard.press('Escape');
+    expect(await field.inputValue()).toBe('X1 ');
+    expect(await heading()).toBe('Here is the active code');
+  });
+
+  test('every key is told on the page', async () => {
+    const keys = page.locator('.walk-keys');
+    await keys.getByText('By keys').click();
+    expect(await keys.locator('kbd').allTextContents()).toEqual([
+      'Enter',
+      'Space',
+      'Esc',
+      'Backspace',
+      'X',
+      '1',
+      '9',
+    ]);
+  });
+});
+
+test('the screen is kept awake once the walk has begun, again after it was hidden, and that is said', async () => {
+  await context?.close();
+  context = await browser.newContext();
+  page = await context.newPage();
+  await page.addInitScript(() => {
+    const asked: EventTarget[] = [];
+    Object.assign(window, { asked });
+    Object.defineProperty(navigator, 'wakeLock', {
+      value: {
+        request: async () => {
+          const lock = Object.assign(new EventTarget(), { release: async () => {} });
+          asked.push(lock);
+          return lock;
+        },
+      },
+    });
+  });
+  await page.goto(`${inject('siteAddress')}${twoKeys}`);
+  const locks = (): Promise<number> =>
+    page.evaluate(() => (window as unknown as { asked: EventTarget[] }).asked.length);
+  expect(await locks()).toBe(0);
+  await answer('I have read this: go on');
+  expect(await locks()).toBe(1);
+  await page.getByText('The screen is kept awake.').waitFor();
+  await page.evaluate(() => {
+    (window as unknown as { asked: EventTarget[] }).asked[0]?.dispatchEvent(new Event('release'));
+  });
+  expect(await page.getByText('The screen is kept awake.').isVisible()).toBe(false);
+  await page.evaluate(() => document.dispatchEvent(new Event('visibilitychange')));
+  await expect.poll(locks).toBe(2);
+});
+
+test('it reads aloud when asked to, and not before', async () => {
+  await context?.close();
+  context = await browser.newContext();
+  page = await context.newPage();
+  await page.addInitScript(() => {
+    const spoken: string[] = [];
+    Object.assign(window, { spoken });
+    Object.defineProperty(window, 'speechSynthesis', {
+      value: { cancel: () => {}, speak: ({ text }: { text: string }) => spoken.push(text) },
+    });
+  });
+  await page.goto(`${inject('siteAddress')}${twoKeys}`);
+  const spoken = (): Promise<string[]> =>
+    page.evaluate(() => (window as unknown as { spoken: string[] }).spoken);
+  await answer('I have read this: go on');
+  expect(await spoken()).toEqual([]);
+  await page.getByRole('button', { name: 'Read aloud' }).click();
+  expect((await spoken()).at(-1)).toMatch(
+    /^Where you start\. Does it look like this\? You see\. The screen is dark/,
+  );
+  await answer('I see it');
+  expect((await spoken()).at(-1)).toMatch(/^Step 1 of 3 or 4\. Press 1 and 6.*Begin.*Let go/);
+});
+
+test('printed, every way is one page with its steps and its trap', async () => {
+  await context?.close();
+  context = await browser.newContext({ colorScheme: 'dark' });
+  page = await context.newPage();
+  const ways = allPages().filter((path) => /\/way-in\//.test(path));
+  expect(ways.length).toBeGreaterThan(4);
+  for (const path of ways) {
+    await page.goto(`${inject('siteAddress')}${path}`);
+    const pdf = (await page.pdf({ format: 'A4' })).toString('latin1');
+    expect([...pdf.matchAll(/\/Type\s*\/Page\b(?!s)/g)], path).toHaveLength(1);
+    await page.emulateMedia({ media: 'print' });
+    const card = page.locator('.way-card');
+    expect(await card.isVisible()).toBe(true);
+    expect(
+      await page.locator('.walk, .way-static, .masthead, .section').locator('visible=true').count(),
+    ).toBe(0);
+    const text = await textOf(card);
+    expect(text).toContain('Not your answer:');
+    expect(text).toContain('The active code:');
+    expect(text).toContain('Never run the engine indoors');
+    await page.emulateMedia({ media: 'screen' });
+    expect(await card.isVisible()).toBe(false);
+    // As the browser itself has it, or the next page would be printed as it is on the screen.
+    await page.emulateMedia({ media: null });
+  }
+});
+
+test('without scripts the whole way stands there as steps, and no button that would do nothing', async () => {
+  await open(twoKeys, { javaScriptEnabled: false });
+  expect(await page.locator('.walk').isVisible()).toBe(false);
+  expect(await page.locator('.steps > li').count()).toBe(3);
+  expect(await textOf(page.locator('.cautions:visible').first())).toContain('Only when parked');
+  expect(await page.getByRole('button').count()).toBe(0);
+});
+
+describe('held to WCAG 2.2, with the drawing in words unfolded', () => {
+  for (const [width, height] of [
+    [390, 844],
+    [1280, 900],
+  ] as const) {
+    for (const colorScheme of ['light', 'dark'] as const) {
+      test(`each screen at ${width} px, ${colorScheme}`, async () => {
+        await open(twoKeys, { viewport: { width, height }, colorScheme });
+        const found: string[] = [];
+        for (const id of [
+          'begin',
+          'do-dark-to-prompt',
+          'choose-list-loading',
+          'else-prompt',
+          'code-active',
+        ]) {
+          await page.goto(`${inject('siteAddress')}${twoKeys}#${id}`);
+          await expect.poll(() => screen().getAttribute('id')).toBe(id);
+          await page.evaluate(() => {
+            for (const details of document.querySelectorAll('details')) details.open = true;
+          });
+          found.push(...(await axeViolations(page)).map((one) => `${id}: ${one}`));
+        }
+        // Too long is told on a dark ground of its own.
+        await page.goto(`${inject('siteAddress')}${twoKeys}#do-dark-to-prompt`);
+        await screen().getByRole('button', { name: 'Holding now' }).click();
+        await page.clock.runFor(21_000);
+        expect(await told()).toMatch(/^20 seconds are over/);
+        found.push(...(await axeViolations(page)));
+        expect(found).toEqual([]);
+      });
+    }
+  }
+});
