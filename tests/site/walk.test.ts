@@ -44,8 +44,8 @@ describe('by touch', () => {
     await answer('I have read this: go on');
     expect(await seen()).toContain('The screen is dark');
     await answer('I see it');
-    expect(await progress()).toBe('Step 1 of 3 or 4');
-    expect(await heading()).toMatch(/^Press 1 and 6 together/);
+    await expect.poll(progress).toBe('Step 1 of 3 or 4');
+    await expect.poll(heading).toMatch(/^Press 1 and 6 together/);
     expect(await screen().locator('.face .used').count()).toBe(2);
     await answer('I see it');
 
@@ -57,14 +57,14 @@ describe('by touch', () => {
     await screen()
       .getByRole('link', { name: /^Press INFO at once/ })
       .click();
-    expect(await progress()).toBe('Step 3 of 3');
+    await expect.poll(progress).toBe('Step 3 of 3');
     await answer('I see it');
 
-    expect(await heading()).toBe('Here is the active code');
+    await expect.poll(heading).toBe('Here is the active code');
     expect(await textOf(screen().locator('.active-code'))).toContain('The two small digits at the far right');
     await screen().getByLabel('Type it here').fill('G60D-2ZS');
     await screen().getByRole('button', { name: 'Look it up' }).click();
-    await page.waitForURL('**/help/?code=G60D-2ZS');
+    await page.waitForURL('**/help/?unit=brasslight&code=G60D-2ZS');
     await expect.poll(() => page.getByRole('option').count()).toBe(1);
   });
 
@@ -87,7 +87,7 @@ describe('by touch', () => {
     await page.clock.runFor(16_000);
     expect(await told()).toMatch(/^20 seconds are over: too long/);
     await answer('Start again');
-    expect(await heading()).toBe('Does it look like this?');
+    await expect.poll(heading).toBe('Does it look like this?');
   });
 
   test('both hands busy: it counts in and then counts', async () => {
@@ -121,17 +121,17 @@ describe('by touch', () => {
   test('a wrong turn: what else is seen, what to do, and on from the state it leads to', async () => {
     await page.goto(`${inject('siteAddress')}${twoKeys}#do-dark-to-prompt`);
     await answer('I see something else');
-    expect(await heading()).toBe('What do you see?');
+    await expect.poll(heading).toBe('What do you see?');
     await screen()
       .getByRole('link', { name: /^The maker's name without the small square/ })
       .click();
-    expect(await heading()).toContain('The keys came too late');
+    await expect.poll(heading).toContain('The keys came too late');
     expect(await seen()).toContain('The screen is dark');
     await answer('I see it');
-    expect(await progress()).toBe('Step 1 of 3 or 4');
+    await expect.poll(progress).toBe('Step 1 of 3 or 4');
     await answer('I see something else');
     await answer('None of these: start again');
-    expect(await heading()).toBe('Does it look like this?');
+    await expect.poll(heading).toBe('Does it look like this?');
   });
 
   test('Back and the browser’s own back button go the way one came', async () => {
@@ -159,7 +159,7 @@ describe('by touch', () => {
     await screen().getByRole('button', { name: 'Holding now' }).click();
     await page.clock.runFor(2200);
     await page.reload();
-    expect(await heading()).toMatch(/^Press 1 and 6/);
+    await expect.poll(heading).toMatch(/^Press 1 and 6/);
     await page.clock.runFor(3000);
     expect(Number(await textOf(screen().locator('.timer-count')))).toBeGreaterThanOrEqual(5);
     await screen().getByRole('link', { name: 'Back' }).click();
@@ -224,7 +224,7 @@ describe('by keys alone', () => {
     await page.keyboard.press('Backspace');
     await page.keyboard.press('Escape');
     expect(await field.inputValue()).toBe('X1 ');
-    expect(await heading()).toBe('Here is the active code');
+    await expect.poll(heading).toBe('Here is the active code');
   });
 
   test('every key is told on the page', async () => {
