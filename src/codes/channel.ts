@@ -47,16 +47,45 @@ const relativeSubstitution = Float64Array.from({ length: 128 * 128 }, (_, at) =>
   return ((1 - sameKind) * size) / (alphabetSize - (kinds[from]?.length ?? 0)) / size;
 });
 
-const relatives: Channel[] = [];
+const relatives = new WeakMap<ConfusionModel, Channel[]>();
 
-/** How a known code of this length becomes an unknown relative of it. */
-export function relativeChannel(length: number): Channel {
-  const rates = relativeRates(length);
-  relatives[length] ??= {
-    rates,
-    substituted: relativeSubstitution.map((chance) => rates.other * chance),
-    anySubstituted: new Float64Array(128).fill(rates.other),
-    digraphs: [],
+/** How a known code of this length becomes an unknown relative of it, which is then misread in its turn. */
+export function relativeChannel(model: ConfusionModel, length: number): Channel {
+  const ofModel = relatives.get(model) ?? [];
+  relatives.set(model, ofModel);
+  ofModel[length] ??= newRelativeChannel(channelOf(model), relativeRates(length));
+  return ofModel[length];
+}
+
+/** Chance that a character of a code stays as it is in a relative. */
+const keptChance = ({ other, dropped, doubled, swapped }: SlipRates): number =>
+  1 - other - dropped - doubled - swapped;
+
+/** Each character is either changed, or kept and then misread or read right. */
+function newRelativeChannel(misread: Channel, rates: SlipRates): Channel {
+  const kept = keptChance(rates);
+  const either = (of: 'other' | 'dropped' | 'doubled' | 'swapped'): number =>
+    kept * misread.rates[of] + rates[of];
+  return {
+    rates: {
+      lookAlike: kept * misread.rates.lookAlike,
+      other: either('other'),
+      dropped: either('dropped'),
+      doubled: either('doubled'),
+      swapped: either('swapped'),
+      added: 1 - (1 - misread.rates.added) * (1 - rates.added),
+      leadingZeros: misread.rates.leadingZeros,
+    },
+    substituted: misread.substituted.map(
+      (chance, at) => kept * chance + rates.other * (relativeSubstitution[at] ?? 0),
+    ),
+    anySubstituted: misread.anySubstituted.map((chance) => kept * chance + rates.other),
+    digraphs: misread.digraphs.map((one) => ({ ...one, probability: kept * one.probability })),
   };
-  return relatives[length];
+}
+
+/** Chance that nothing at all is changed: no relative, but the code itself. */
+export function unchangedChance(length: number): number {
+  const rates = relativeRates(length);
+  return keptChance(rates) ** length * (1 - rates.added) ** (length + 1);
 }

@@ -53,11 +53,11 @@ export function relativeRates(length: number): SlipRates {
 
 export const prior = {
   /** The code is one of those known, shared equally among them. */
-  known: 0.8,
+  known: 0.75,
   /** It is unknown and no relative of a known one: see `strangerRatio`. */
   stranger: 0.1,
   /** It is unknown and a relative of a known one: the case in which a wrong answer would look right. */
-  relative: 0.1,
+  relative: 0.15,
 };
 
 /** Weight of a profile outside the family asked for, against 1 inside: families are told apart by sight. */
@@ -85,9 +85,9 @@ export const seenBefore = 4;
 /** Chance that an unknown code is longer than a known one; each character more halves it. */
 export const strangerLonger = 0.1;
 
-/** `found` needs this posterior. It leaves so little that the best is clear of the second by 50 to 1, and
+/** `found` needs this posterior. It leaves so little that the best is clear of the second by 65 to 1, and
  * is above what an exact match keeps beside a twin one common look-alike away: then look again. */
-export const foundAtLeast = 0.98;
+export const foundAtLeast = 0.985;
 
 /** Below this the best candidate is not worth asking about, nor a family with so little in all. */
 export const worthAsking = 0.2;

@@ -1,6 +1,6 @@
 /** Bayes' rule: how probable each known code is, and that it is none of them, given what was typed. */
 import { setTyped } from './alignment.ts';
-import { channelOf, relativeChannel } from './channel.ts';
+import { channelOf, relativeChannel, unchangedChance } from './channel.ts';
 import type { CodeIndex, Spelling, SpellingGroup } from './code-index.ts';
 import {
   longestCompared,
@@ -58,7 +58,8 @@ export function posterior(
 
   setTyped(text);
   const byEntry = new Map<number, Hit>();
-  const searched = new Set<SpellingGroup>();
+  /** What each spelling that was told counts, group by group. */
+  const told = new Map<SpellingGroup, Map<number, number>>();
   let best = 0;
   const least = (): number =>
     thorough ? 0 : Math.max(negligible.besideStranger * stranger, negligible.besideBest * best);
@@ -68,7 +69,7 @@ export function posterior(
       const spelling = group.spellings[at] as Spelling;
       const probability = perRatio * (spelling.displayed ? 1 : otherSpellingWeight) * (whole + beginning);
       best = Math.max(best, probability);
-      searched.add(group);
+      told.set(group, (told.get(group) ?? new Map<number, number>()).set(at, whole + beginning));
       const known = byEntry.get(spelling.entryIndex);
       if (known && known.probability >= probability) return;
       const exact = spelling.canonical === text;
@@ -79,11 +80,15 @@ export function posterior(
 
   // What is typed exactly like a known code is no relative of one.
   let relatives = 0;
-  for (const group of isKnown ? [] : searched) {
+  for (const [group, itself] of isKnown ? [] : told) {
     const perRatio = (prior.relative * weightOf(group.family)) / allWeights;
-    scanGroup(group, relativeChannel(group.length), text, least() / perRatio, (at, whole, beginning) => {
+    const how = relativeChannel(group.model, group.length);
+    const unchanged = unchangedChance(group.length);
+    scanGroup(group, how, text, least() / perRatio, (at, whole, beginning) => {
       const weight = group.spellings[at]?.displayed ? 1 : otherSpellingWeight;
-      relatives += perRatio * weight * (whole + beginning);
+      // A relative differs from the code: what comes of the code itself is not counted again.
+      const changed = whole + beginning - unchanged * (itself.get(at) ?? 0);
+      relatives += perRatio * weight * Math.max(0, changed);
     });
   }
   const none = stranger + relatives;

@@ -10,8 +10,8 @@ describe('Bayes’ rule worked by hand', () => {
   test('two known codes and a stranger’s, one of the known typed exactly', () => {
     const index = buildCodeIndex([entry('X7'), entry('X1')]);
     const { hits, noneOfThese } = posterior(index, 'X1', undefined);
-    // Priors 0.8 shared by two, 0.1 for a stranger, of which a quarter as what is typed is known.
-    const known = ['X7', 'X1'].map((code) => 0.4 * likelihood('X1', code, 'prefix'));
+    // Priors 0.75 shared by two, 0.1 for a stranger, of which a quarter as what is typed is known.
+    const known = ['X7', 'X1'].map((code) => 0.375 * likelihood('X1', code, 'prefix'));
     const stranger = 0.1 * 0.25 * strangerRatio(index.familyLengths, 'X1', undefined) * 37 ** -2;
     const total = known.reduce((sum, each) => sum + each, stranger);
     expect(noneOfThese).toBeCloseTo(stranger / total, 10);
