@@ -15,8 +15,9 @@ const rooms = {
   plot: ['schemas', 'measure'],
   views: ['schemas', 'base', 'measure', 'decide', 'codes', 'answers', 'prose', 'check', 'plot'],
   site: ['schemas', 'measure', 'codes', 'answers', 'plot', 'views', 'client'],
-  client: ['codes', 'views'],
-  publish: ['schemas', 'base', 'measure', 'decide', 'codes', 'answers', 'prose', 'check', 'plot', 'views'],
+  client: ['codes', 'views', 'worker'],
+  worker: [],
+  publish: ['schemas', 'base', 'measure', 'decide', 'codes', 'answers', 'prose', 'check', 'plot', 'views', 'worker'],
   cli: ['schemas', 'base', 'measure', 'decide', 'codes', 'answers', 'prose', 'check', 'views', 'publish'],
   demo: ['schemas', 'measure'],
 };
