@@ -5,7 +5,7 @@ import { putAnswersInStore } from '../views/store.ts';
 import { contentDate } from './content-date.ts';
 import { makeOffline } from './offline.ts';
 import { replaceFolder } from './output-folder.ts';
-import { keepAstroQuiet, projectRoot, withSlashes } from './project.ts';
+import { inProduction, keepAstroQuiet, projectRoot, withSlashes } from './project.ts';
 import { writeSearchIndex } from './search-index.ts';
 
 export interface BuildOptions {
@@ -39,13 +39,9 @@ export async function buildSite({
     await mkdir(scratch, { recursive: true });
     putAnswersInStore(answers);
     try {
-      await build({
-        root: projectRoot,
-        outDir: fresh,
-        cacheDir: scratch,
-        base,
-        logLevel: 'error',
-      });
+      await inProduction(() =>
+        build({ root: projectRoot, outDir: fresh, cacheDir: scratch, base, logLevel: 'error' }),
+      );
     } finally {
       putAnswersInStore(undefined);
     }

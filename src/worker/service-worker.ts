@@ -85,7 +85,8 @@ async function visited(address: string, event: ExtendableEvent): Promise<void> {
   const path = pagePath(address, scope);
   if (path === undefined) return;
   await keepPage(address, event).catch(() => undefined);
-  const family = path.startsWith('units/') ? familyOf(path) : undefined;
+  // A code looked up leads to a profile: the way in of its unit is wanted with it.
+  const family = familyOf(path);
   if (family !== undefined) await keepFamily(family);
   await renewFamilies();
 }
