@@ -221,7 +221,8 @@ function searchFor({ index, familyNames }: Lookup, typed: string, unit: string |
 
 /** What came of a search for words; `count` is undefined where the search could not be loaded. */
 function pageVerdict(typed: string, count: number | undefined): string {
-  if (count === undefined) return 'The search did not come through. Check the signal and type again.';
+  if (count === undefined)
+    return 'Searching for words needs the network, and it did not come through. Codes work without.';
   if (count === 0) return `No page speaks of “${typed}”. Try fewer or other words.`;
   return count === 1 ? `One page speaks of “${typed}”.` : `Pages that speak of “${typed}”, best first.`;
 }

@@ -4,6 +4,7 @@ import type { AstroIntegration } from 'astro';
 import { MapMemory } from '../base/index.ts';
 import { type CheckedAnswers, checkContent, textReport } from '../check/index.ts';
 import { putAnswersInStore } from '../views/store.ts';
+import { forgetfulWorker, workerPath } from './forget-worker.ts';
 import { keepAstroQuiet, projectRoot } from './project.ts';
 import { stateOfFolder, watchFolder } from './watch-folder.ts';
 
@@ -51,7 +52,7 @@ export async function devSite({ contentFolder, host, port, report = print }: Dev
     root: projectRoot,
     server: { host, port },
     logLevel: 'warn',
-    integrations: [refreshHook((given) => (refresh = given))],
+    integrations: [refreshHook((given) => (refresh = given)), workerRemoval()],
   });
 
   const stopping = new AbortController();
@@ -93,6 +94,21 @@ function refreshHook(give: (refresh: () => Promise<void>) => void): AstroIntegra
             if (isRunnable(environment)) environment.runner.evaluatedModules.clear();
           }
           server.environments.client.hot.send({ type: 'full-reload', path: '*' });
+        });
+      },
+    },
+  };
+}
+
+/** Answers for the worker of a site that was once served at this address, so that it does not answer instead. */
+function workerRemoval(): AstroIntegration {
+  return {
+    name: 'worker-removal',
+    hooks: {
+      'astro:server:setup': ({ server }) => {
+        server.middlewares.use(workerPath, (_request, response) => {
+          response.writeHead(200, { 'content-type': 'text/javascript', 'cache-control': 'no-store' });
+          response.end(forgetfulWorker);
         });
       },
     },

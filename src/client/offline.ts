@@ -1,0 +1,138 @@
+/**
+ * In every page: registers the worker, tells it what was visited, and says when the page is an old copy or a
+ * newer version is there. Part of the page itself, so that page and script are always of one version.
+ */
+import type { KeptReason, PageMessage } from '../worker/plan.ts';
+import { hideBanner, showBanner } from './banner.ts';
+import { isNewerThere } from './freshness.ts';
+
+const { version: page = '', kept: keptReason } = document.documentElement.dataset;
+const kept = keptReason as KeptReason | undefined;
+const base = import.meta.env.BASE_URL.replace(/\/*$/, '/');
+
+/** How often a page that is looked at again asks for a newer version, milliseconds. */
+const betweenLooks = 60_000;
+
+let isReloading = false;
+function reload(): void {
+  if (isReloading) return;
+  isReloading = true;
+  location.reload();
+}
+
+function age(): string {
+  return `this is what was published on ${document.querySelector('.content-date time')?.textContent}.`;
+}
+
+function tell(worker: ServiceWorker | null, message: PageMessage, port?: MessagePort): void {
+  worker?.postMessage(message, port ? [port] : []);
+}
+
+/** The version a worker was built with; undefined where it does not say so in time. */
+function versionOf(worker: ServiceWorker | null): Promise<string | undefined> {
+  return new Promise((told) => {
+    if (!worker) return told(undefined);
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = ({ data }) => told(String(data));
+    setTimeout(() => told(undefined), 3000);
+    tell(worker, { kind: 'version' }, port2);
+  });
+}
+
+/** Waits until a worker is installed; false where it could not be. */
+function isInstalled(worker: ServiceWorker): Promise<boolean> {
+  return new Promise((told) => {
+    const look = () => {
+      if (worker.state === 'redundant') told(false);
+      else if (worker.state !== 'installing') told(true);
+    };
+    worker.addEventListener('statechange', look);
+    look();
+  });
+}
+
+async function keepForOffline(): Promise<void> {
+  const workers = navigator.serviceWorker;
+  let hasChanged = false;
+  const registration = await workers.register(`${base}service-worker.js`, {
+    scope: base,
+    updateViaCache: 'none',
+  });
+
+  const takeNewer = () => {
+    const { waiting } = registration;
+    if (!waiting) return reload();
+    workers.addEventListener('controllerchange', reload);
+    // A page loaded past the worker is not told when another takes over.
+    setTimeout(reload, 4000);
+    tell(waiting, { kind: 'take-over' });
+  };
+
+  /** Says what is to be said of this page; `isReached`: the site has just answered. */
+  const judge = async (isReached: boolean) => {
+    const { installing } = registration;
+    if (installing && !(await isInstalled(installing))) return;
+    const { waiting, active } = registration;
+    const versions = { page, waiting: await versionOf(waiting), active: await versionOf(active) };
+    if (kept === 'missing') {
+      if (isReached) showBanner('There is a network again:', { text: 'Load the page', act: takeNewer });
+    } else if (isNewerThere({ ...versions, isKept: kept !== undefined && isReached, hasChanged })) {
+      const sentence = kept ? `${capital(age())} A newer version is there:` : 'A newer version is there:';
+      showBanner(sentence, { text: 'Load it', act: takeNewer });
+    } else {
+      // The page is of the version that waits: it may take over without a reload.
+      if (waiting && versions.waiting === page) tell(waiting, { kind: 'take-over' });
+      if (isReached) hideBanner();
+    }
+  };
+
+  let lastLook = Date.now();
+  const look = async () => {
+    lastLook = Date.now();
+    const isReached = await registration.update().then(
+      () => true,
+      () => false,
+    );
+    if (isReached) await judge(true);
+  };
+
+  registration.addEventListener('updatefound', () => void judge(false));
+  const hadWorker = workers.controller !== null;
+  workers.addEventListener('controllerchange', () => {
+    hasChanged = hadWorker;
+    void judge(false);
+  });
+  window.addEventListener('online', () => void look());
+  document.addEventListener('visibilitychange', () => {
+    if (!document.hidden && Date.now() - lastLook > betweenLooks) void look();
+  });
+
+  const { active } = await workers.ready;
+  if (!kept) tell(active, { kind: 'visited', address: location.href });
+  if (kept === 'slow' || kept === 'missing') await look();
+  else await judge(false);
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** A development site keeps nothing; see also src/publish/forget-worker.ts. */
+async function forgetWorkers(): Promise<void> {
+  for (const registration of await navigator.serviceWorker.getRegistrations()) {
+    if (registration.scope === new URL(base, location.href).href) await registration.unregister();
+  }
+}
+
+if (kept === 'no-network') showBanner(`No network: ${age()}`);
+else if (kept === 'slow') showBanner(`The network does not answer: ${age()}`);
+
+if ('serviceWorker' in navigator) {
+  if (import.meta.env.DEV) void forgetWorkers();
+  else {
+    // After the page itself: on a bad signal it comes first.
+    const begin = () => void keepForOffline().catch(() => undefined);
+    if (document.readyState === 'complete') begin();
+    else window.addEventListener('load', begin);
+  }
+}

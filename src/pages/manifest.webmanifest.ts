@@ -1,0 +1,36 @@
+/** What a phone needs to put the site on its home screen. */
+import { getEntry } from 'astro:content';
+import type { APIRoute } from 'astro';
+import { href } from '../components/href.ts';
+import { dotIcons } from '../components/mark.ts';
+import { papers } from '../views/papers.ts';
+import { shortName } from '../views/short-name.ts';
+
+export const GET: APIRoute = async () => {
+  const site = (await getEntry('site', 'site'))?.data;
+  if (!site) throw new Error('The collection “site” is empty: the loaders have not run.');
+  const manifest = {
+    id: href(''),
+    name: site.name,
+    short_name: shortName(site.name),
+    description: site.tagline,
+    lang: 'en',
+    start_url: href(''),
+    scope: href(''),
+    display: 'standalone',
+    theme_color: site.colours.accent,
+    background_color: papers.light,
+    icons: [
+      { src: href('favicon.svg'), type: 'image/svg+xml', sizes: 'any', purpose: 'any' },
+      ...Object.entries(dotIcons)
+        .filter(([name]) => name !== 'touch-180')
+        .map(([name, { size, purpose }]) => ({
+          src: href(`icons/${name}.png`),
+          type: 'image/png',
+          sizes: `${size}x${size}`,
+          purpose,
+        })),
+    ],
+  };
+  return new Response(JSON.stringify(manifest), { headers: { 'content-type': 'application/manifest+json' } });
+};
