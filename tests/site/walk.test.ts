@@ -30,10 +30,23 @@ const progress = (): Promise<string> => textOf(screen().locator('.walk-progress'
 const told = (): Promise<string> => textOf(page.locator('.walk [data-live]'));
 const seen = (): Promise<string> => textOf(screen().locator('.walk-seen'));
 
-async function answer(name: string): Promise<void> {
-  const before = new URL(page.url()).hash;
-  await screen().getByRole('link', { name, exact: true }).click();
-  await expect.poll(() => new URL(page.url()).hash).not.toBe(before);
+/** The address changes before the page does: wait for the screen itself. */
+async function arrive(id: string): Promise<void> {
+  await expect.poll(() => page.locator('.walk-screen:not([hidden])').getAttribute('id')).toBe(id);
+}
+
+/** Follows an answer by its words. */
+async function answer(name: string | RegExp): Promise<void> {
+  const link = screen().getByRole('link', typeof name === 'string' ? { name, exact: true } : { name });
+  const to = await link.getAttribute('href');
+  await link.click();
+  await arrive((to ?? '').slice(1));
+}
+
+/** Opens a screen by its address. */
+async function at(id: string): Promise<void> {
+  await page.goto(`${inject('siteAddress')}${twoKeys}#${id}`);
+  await arrive(id);
 }
 
 describe('by touch', () => {
@@ -44,8 +57,8 @@ describe('by touch', () => {
     await answer('I have read this: go on');
     expect(await seen()).toContain('The screen is dark');
     await answer('I see it');
-    await expect.poll(progress).toBe('Step 1 of 3 or 4');
-    await expect.poll(heading).toMatch(/^Press 1 and 6 together/);
+    expect(await progress()).toBe('Step 1 of 3 or 4');
+    expect(await heading()).toMatch(/^Press 1 and 6 together/);
     expect(await screen().locator('.face .used').count()).toBe(2);
     await answer('I see it');
 
@@ -54,22 +67,20 @@ describe('by touch', () => {
     await answer('I see it');
 
     expect(await textOf(screen().locator('.walk-here'))).toContain('It is not your answer');
-    await screen()
-      .getByRole('link', { name: /^Press INFO at once/ })
-      .click();
-    await expect.poll(progress).toBe('Step 3 of 3');
+    await answer(/^Press INFO at once/);
+    expect(await progress()).toBe('Step 3 of 3');
     await answer('I see it');
 
-    await expect.poll(heading).toBe('Here is the active code');
+    expect(await heading()).toBe('Here is the active code');
     expect(await textOf(screen().locator('.active-code'))).toContain('The two small digits at the far right');
     await screen().getByLabel('Type it here').fill('G60D-2ZS');
     await screen().getByRole('button', { name: 'Look it up' }).click();
     await page.waitForURL('**/help/?unit=brasslight&code=G60D-2ZS');
-    await expect.poll(() => page.getByRole('option').count()).toBe(1);
+    await expect.poll(() => page.locator('#code-results').getByRole('option').count()).toBe(1);
   });
 
   test('a hold counts from the press on, says when to hold on and when it was too long', async () => {
-    await page.goto(`${inject('siteAddress')}${twoKeys}#do-dark-to-prompt`);
+    await at('do-dark-to-prompt');
     const count = screen().locator('.timer-count');
     expect(await textOf(count)).toBe('0');
     await page.clock.runFor(3000);
@@ -87,11 +98,11 @@ describe('by touch', () => {
     await page.clock.runFor(16_000);
     expect(await told()).toMatch(/^20 seconds are over: too long/);
     await answer('Start again');
-    await expect.poll(heading).toBe('Does it look like this?');
+    expect(await heading()).toBe('Does it look like this?');
   });
 
   test('both hands busy: it counts in and then counts', async () => {
-    await page.goto(`${inject('siteAddress')}${twoKeys}#do-dark-to-prompt`);
+    await at('do-dark-to-prompt');
     await screen().getByRole('button', { name: 'Begin in 5' }).click();
     expect(await textOf(screen().locator('.timer-count'))).toBe('5');
     await page.clock.runFor(3500);
@@ -102,7 +113,7 @@ describe('by touch', () => {
   });
 
   test('a wait counts by itself', async () => {
-    await page.goto(`${inject('siteAddress')}${twoKeys}#do-list-loading-to-list`);
+    await at('do-list-loading-to-list');
     await page.clock.runFor(20_400);
     expect(await textOf(screen().locator('.timer-count'))).toBe('20');
     expect(await told()).toMatch(/^It may come at any moment/);
@@ -111,7 +122,7 @@ describe('by touch', () => {
   });
 
   test('a count left behind does not speak into the next step', async () => {
-    await page.goto(`${inject('siteAddress')}${twoKeys}#do-dark-to-prompt`);
+    await at('do-dark-to-prompt');
     await screen().getByRole('button', { name: 'Holding now' }).click();
     await answer('I see it');
     await page.clock.runFor(30_000);
@@ -119,19 +130,17 @@ describe('by touch', () => {
   });
 
   test('a wrong turn: what else is seen, what to do, and on from the state it leads to', async () => {
-    await page.goto(`${inject('siteAddress')}${twoKeys}#do-dark-to-prompt`);
+    await at('do-dark-to-prompt');
     await answer('I see something else');
-    await expect.poll(heading).toBe('What do you see?');
-    await screen()
-      .getByRole('link', { name: /^The maker's name without the small square/ })
-      .click();
-    await expect.poll(heading).toContain('The keys came too late');
+    expect(await heading()).toBe('What do you see?');
+    await answer(/^The maker's name without the small square/);
+    expect(await heading()).toContain('The keys came too late');
     expect(await seen()).toContain('The screen is dark');
     await answer('I see it');
-    await expect.poll(progress).toBe('Step 1 of 3 or 4');
+    expect(await progress()).toBe('Step 1 of 3 or 4');
     await answer('I see something else');
     await answer('None of these: start again');
-    await expect.poll(heading).toBe('Does it look like this?');
+    expect(await heading()).toBe('Does it look like this?');
   });
 
   test('Back and the browser’s own back button go the way one came', async () => {
@@ -159,7 +168,8 @@ describe('by touch', () => {
     await screen().getByRole('button', { name: 'Holding now' }).click();
     await page.clock.runFor(2200);
     await page.reload();
-    await expect.poll(heading).toMatch(/^Press 1 and 6/);
+    await arrive('do-dark-to-prompt');
+    expect(await heading()).toMatch(/^Press 1 and 6/);
     await page.clock.runFor(3000);
     expect(Number(await textOf(screen().locator('.timer-count')))).toBeGreaterThanOrEqual(5);
     await screen().getByRole('link', { name: 'Back' }).click();
@@ -169,8 +179,7 @@ describe('by touch', () => {
   test('everything to be hit is at least 48 px high, what answers 64 px', async () => {
     const small: string[] = [];
     for (const id of await page.locator('.walk-screen').evaluateAll((all) => all.map((one) => one.id))) {
-      await page.goto(`${inject('siteAddress')}${twoKeys}#${id}`);
-      await expect.poll(() => screen().getAttribute('id')).toBe(id);
+      await at(id);
       for (const [within, least] of [
         ['.walk-screen:visible .walk-answers .big, .walk-choices a:visible, [data-start]:visible', 64],
         ['.walk button:visible, .walk a:visible, .walk summary:visible, .walk input:visible', 48],
@@ -217,14 +226,14 @@ describe('by keys alone', () => {
   });
 
   test('a field keeps its keys', async () => {
-    await page.goto(`${inject('siteAddress')}${twoKeys}#code-active`);
+    await at('code-active');
     const field = screen().getByLabel('Type it here');
     await field.focus();
     await page.keyboard.type('X1 2');
     await page.keyboard.press('Backspace');
     await page.keyboard.press('Escape');
     expect(await field.inputValue()).toBe('X1 ');
-    await expect.poll(heading).toBe('Here is the active code');
+    expect(await heading()).toBe('Here is the active code');
   });
 
   test('every key is told on the page', async () => {
@@ -349,15 +358,14 @@ describe('held to WCAG 2.2, with the drawing in words unfolded', () => {
           'else-prompt',
           'code-active',
         ]) {
-          await page.goto(`${inject('siteAddress')}${twoKeys}#${id}`);
-          await expect.poll(() => screen().getAttribute('id')).toBe(id);
+          await at(id);
           await page.evaluate(() => {
             for (const details of document.querySelectorAll('details')) details.open = true;
           });
           found.push(...(await axeViolations(page)).map((one) => `${id}: ${one}`));
         }
         // Too long is told on a dark ground of its own.
-        await page.goto(`${inject('siteAddress')}${twoKeys}#do-dark-to-prompt`);
+        await at('do-dark-to-prompt');
         await screen().getByRole('button', { name: 'Holding now' }).click();
         await page.clock.runFor(21_000);
         expect(await told()).toMatch(/^20 seconds are over/);
