@@ -89,6 +89,7 @@ async function keepForOffline(): Promise<void> {
   let lastLook = Date.now();
   const look = async () => {
     lastLook = Date.now();
+    if (!navigator.onLine) return;
     const isReached = await registration.update().then(
       () => true,
       () => false,

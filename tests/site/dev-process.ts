@@ -13,11 +13,11 @@ const tell = (message: DevMessage): void => {
   process.send?.(message);
 };
 
-const [contentFolder = ''] = process.argv.slice(2);
+const [contentFolder = '', port = '0'] = process.argv.slice(2);
 const site = await devSite({
   contentFolder,
   host: '127.0.0.1',
-  port: 0,
+  port: Number(port),
   report: ({ shown, findings }) =>
     tell({ kind: 'news', shown, files: findings.map(({ place }) => place.file) }),
 });

@@ -112,6 +112,8 @@ test('a page that was never opened is said not to be kept, and leads to the look
   const response = await open('profiles/northpane/os518-b2-10/');
   expect(response?.status()).toBe(503);
   expect(await heading()).toBe('No network, and this page is not kept here');
+  await page.waitForTimeout(500);
+  expect(await banner().count()).toBe(0);
   await page.getByRole('main').getByRole('link', { name: 'Look up a code' }).click();
   await page.waitForURL(served.address);
   await page.getByRole('combobox').fill('OS518-B2-10');
