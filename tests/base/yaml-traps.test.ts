@@ -164,16 +164,18 @@ describe('what is odd but says what it means gives no finding', () => {
   });
 });
 
-test('entries nested too deep are refused within two seconds', async () => {
+test('entries nested too deep are refused within two seconds of the processor', async () => {
   for (const text of [
     '['.repeat(100_000),
     '- '.repeat(50_000),
     'a: '.repeat(50_000),
     '{a: '.repeat(50_000),
   ]) {
-    const start = performance.now();
+    const start = process.cpuUsage();
     const { findings } = await readBase(editedExample([{ file: 'sources/deep.yaml', good: '', bad: text }]));
     expect(findings.map((one) => `${one.rule} ${one.place.file}`)).toEqual(['syntax sources/deep.yaml']);
-    expect(performance.now() - start).toBeLessThan(2000);
+    // Of the processor: what else runs on the machine does not count.
+    const { user, system } = process.cpuUsage(start);
+    expect((user + system) / 1000).toBeLessThan(2000);
   }
 });
