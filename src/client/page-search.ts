@@ -46,7 +46,7 @@ export function loadPagefind(base: string): Promise<Pagefind> {
 }
 
 const mostResults = 6;
-const enoughResults = 3;
+const enoughResults = 5;
 
 /** The pages that speak of `text`, narrowed to the filters chosen. */
 export async function searchPages(
