@@ -1,6 +1,6 @@
 /**
  * Dependencies point one way:
- * schemas → base → measure → decide / codes → answers → prose → check → views → plot/pages … → publish → cli.
+ * schemas → base → measure → codes / tables → decide → answers → prose → check → views → plot/pages … → publish → cli.
  * Pure computation imports neither the site generator nor the file system nor the DOM.
  */
 const rooms = {
@@ -8,14 +8,27 @@ const rooms = {
   base: ['schemas'],
   measure: ['schemas', 'base'],
   codes: ['schemas'],
-  decide: ['schemas', 'measure'],
-  answers: ['schemas', 'base', 'measure', 'decide'],
+  tables: ['schemas'],
+  decide: ['schemas', 'measure', 'tables'],
+  answers: ['schemas', 'base', 'measure', 'decide', 'tables'],
   prose: ['schemas', 'base', 'measure', 'answers'],
-  check: ['schemas', 'base', 'measure', 'decide', 'codes', 'answers', 'prose'],
+  check: ['schemas', 'base', 'measure', 'decide', 'codes', 'tables', 'answers', 'prose'],
   plot: ['schemas', 'measure'],
   walk: ['schemas'],
-  views: ['schemas', 'base', 'measure', 'decide', 'codes', 'answers', 'prose', 'check', 'plot', 'walk'],
-  site: ['schemas', 'measure', 'codes', 'answers', 'plot', 'walk', 'views', 'client'],
+  views: [
+    'schemas',
+    'base',
+    'measure',
+    'decide',
+    'codes',
+    'tables',
+    'answers',
+    'prose',
+    'check',
+    'plot',
+    'walk',
+  ],
+  site: ['schemas', 'measure', 'codes', 'tables', 'answers', 'plot', 'walk', 'views', 'client'],
   client: ['codes', 'decide', 'walk', 'views', 'worker'],
   worker: [],
   publish: [
@@ -24,6 +37,7 @@ const rooms = {
     'measure',
     'decide',
     'codes',
+    'tables',
     'answers',
     'prose',
     'check',
@@ -31,7 +45,19 @@ const rooms = {
     'views',
     'worker',
   ],
-  cli: ['schemas', 'base', 'measure', 'decide', 'codes', 'answers', 'prose', 'check', 'views', 'publish'],
+  cli: [
+    'schemas',
+    'base',
+    'measure',
+    'decide',
+    'codes',
+    'tables',
+    'answers',
+    'prose',
+    'check',
+    'views',
+    'publish',
+  ],
   demo: ['schemas', 'measure'],
 };
 
@@ -49,7 +75,7 @@ const oneWay = Object.entries(rooms).map(([room, allowed]) => ({
   to: { path: '^(src|schemas)/', pathNot: [room, ...allowed].map(place) },
 }));
 
-const pure = '^(schemas/(?!write-json)|src/(measure|codes|decide|prose|check|plot|walk)/)';
+const pure = '^(schemas/(?!write-json)|src/(measure|codes|tables|decide|prose|check|plot|walk)/)';
 
 export default {
   forbidden: [

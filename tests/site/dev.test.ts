@@ -66,12 +66,14 @@ test('a broken entry is reported, and the last good page stays', async () => {
   await expect.poll(() => news.length, { timeout: 20_000 }).toBeGreaterThan(before);
   expect(news.at(-1)?.shown).toBe(false);
   expect(news.at(-1)?.files).toContain('profiles/brasslight/g60d-2zs.yaml');
-  await page.reload();
+  // The site may be reloading the page at this moment, which takes the place of our reload.
+  await expect.poll(() => page.reload().then(() => 'reloaded', String)).toBe('reloaded');
   await shows('Words that were not there before.');
 
   writeFileSync(entry(), good);
   about('Put right again.');
   await shows('Put right again.');
+  await expect.poll(() => news.at(-1)?.files, { timeout: 20_000 }).toEqual([]);
   expect(news.at(-1)?.shown).toBe(true);
 });
 

@@ -1,0 +1,146 @@
+/**
+ * A table cut into pieces: along each input, the tests of all rules divide the values into pieces within which no
+ * rule can tell one value from another. Analysis and uncertain evaluation work on pieces only, and so are exact.
+ * Method after Calvanese et al., “Semantics and Analysis of DMN Decision Tables”, BPM 2016.
+ */
+import { daysOf } from '../sets/days.ts';
+import { holds, type ValueSet } from '../sets/value-set.ts';
+import type { Table, TableInput } from '../table.ts';
+
+/** Values of one input that every rule treats alike. */
+export type Piece =
+  /** Numbers or days from `low` to `high`: a single one where they are equal, else those between (ends left out). */
+  | { readonly low: number; readonly high: number }
+  | { readonly value: string | boolean }
+  /** Any text that no rule names. */
+  | { readonly other: true }
+  /** The value is not known. */
+  | { readonly missing: true };
+
+export interface GridInput {
+  readonly input: TableInput;
+  /** In the order of their values; “not known” last. */
+  readonly pieces: readonly Piece[];
+  /** For each rule, which pieces it lets through: 1 or 0. */
+  readonly passes: readonly Uint8Array[];
+}
+
+export type Grid = readonly GridInput[];
+
+/** Whether every test of the table is simple enough for a grid. */
+export function isAnalysable(table: Table): boolean {
+  return table.rules.every(({ cells }) => cells.every(({ set }) => set !== undefined));
+}
+
+/**
+ * The grid of a table.
+ * @param cuts further numbers, by input id, to cut at: the ends of an uncertain value.
+ * @throws where a test is no simple one: see {@link isAnalysable}.
+ */
+export function gridOf(table: Table, cuts: Readonly<Record<string, readonly number[]>> = {}): Grid {
+  return table.inputs.map((input, index) => {
+    const sets = table.rules.map(({ id, cells }): ValueSet => {
+      const set = cells[index]?.set;
+      if (!set) throw new Error(`rule ${id} has a test that is no simple one`);
+      return set;
+    });
+    const pieces = piecesOf(input, sets, cuts[input.id] ?? []);
+    const passes = sets.map((set) => Uint8Array.from(pieces, (piece) => Number(holds(set, sample(piece)))));
+    return { input, pieces, passes };
+  });
+}
+
+function piecesOf(input: TableInput, sets: readonly ValueSet[], cuts: readonly number[]): Piece[] {
+  return [...knownPieces(input, sets, cuts), ...(input.mayBeMissing ? [{ missing: true } as const] : [])];
+}
+
+function knownPieces({ type }: TableInput, sets: readonly ValueSet[], cuts: readonly number[]): Piece[] {
+  switch (type.kind) {
+    case 'yes-no':
+      return [{ value: true }, { value: false }];
+    case 'choice':
+      return type.values.map((value) => ({ value }));
+    case 'text': {
+      const named = new Set(sets.flatMap(({ values }) => values));
+      return [...[...named].map((value) => ({ value })), { other: true }];
+    }
+    case 'number':
+      return orderedPieces(sets, cuts, type.whole ?? false, type.least, type.most);
+    case 'date':
+      return orderedPieces(sets, cuts, true, undefined, undefined);
+  }
+}
+
+function orderedPieces(
+  sets: readonly ValueSet[],
+  cuts: readonly number[],
+  whole: boolean,
+  least = Number.NEGATIVE_INFINITY,
+  most = Number.POSITIVE_INFINITY,
+): Piece[] {
+  const ends = sets.flatMap(({ intervals }) => intervals.flatMap(({ low, high }) => [low, high]));
+  const inside = [...ends, ...cuts, least, most].filter(
+    (one) => Number.isFinite(one) && one >= least && one <= most,
+  );
+  const points = [...new Set(inside)].sort((a, b) => a - b);
+  const pieces: Piece[] = [];
+  let before = Number.NEGATIVE_INFINITY;
+  for (const point of [...points, Number.POSITIVE_INFINITY]) {
+    const between = before >= least && point <= most;
+    const lowest = before === Number.NEGATIVE_INFINITY && least !== Number.NEGATIVE_INFINITY;
+    if (between && !lowest && hasValueBetween(before, point, whole))
+      pieces.push({ low: before, high: point });
+    if (Number.isFinite(point) && (!whole || Number.isInteger(point)))
+      pieces.push({ low: point, high: point });
+    before = point;
+  }
+  return pieces.filter((piece) => !('low' in piece) || (piece.low >= least && piece.high <= most));
+}
+
+function hasValueBetween(low: number, high: number, whole: boolean): boolean {
+  return low < high && (!whole || Math.floor(low) + 1 < high);
+}
+
+/** A value of a piece; numbers for dates, `null` where it is not known. */
+export function sample(piece: Piece): number | string | boolean | null {
+  if ('value' in piece) return piece.value;
+  if ('missing' in piece) return null;
+  if ('other' in piece) return otherText;
+  const { low, high } = piece;
+  if (low === high) return low;
+  if (low === Number.NEGATIVE_INFINITY) return high === Number.POSITIVE_INFINITY ? 0 : Math.ceil(high) - 1;
+  if (high === Number.POSITIVE_INFINITY) return Math.floor(low) + 1;
+  return between(low, high);
+}
+
+/** A text that no rule names: none can be, for a unary test cannot hold this character unescaped. */
+const otherText = '\u0000';
+
+/** The roundest number between two, a whole one where there is any. */
+function between(low: number, high: number): number {
+  const wholeNumber = Math.floor((low + high) / 2);
+  if (wholeNumber > low && wholeNumber < high) return wholeNumber;
+  const next = Math.floor(low) + 1;
+  if (next < high) return next;
+  for (let digits = 1; digits <= 15; digits += 1) {
+    const rounded = Number(((low + high) / 2).toFixed(digits));
+    if (rounded > low && rounded < high) return rounded;
+  }
+  return (low + high) / 2;
+}
+
+/** The piece a value lies in; undefined where it is outside what the input can be. */
+export function pieceOf(
+  { input, pieces }: GridInput,
+  value: number | string | boolean | null,
+): number | undefined {
+  const ordered = input.type.kind === 'date' && typeof value === 'string' ? daysOf(value) : value;
+  const index = pieces.findIndex((piece) => {
+    if ('missing' in piece) return ordered === null;
+    if ('value' in piece) return piece.value === ordered;
+    if ('other' in piece) return typeof ordered === 'string';
+    if (typeof ordered !== 'number') return false;
+    return piece.low === piece.high ? ordered === piece.low : ordered > piece.low && ordered < piece.high;
+  });
+  return index < 0 ? undefined : index;
+}

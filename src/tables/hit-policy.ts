@@ -1,0 +1,120 @@
+/** What the rules that fit come to, by the hit policy of their table (DMN 1.3, 8.2.10 and 8.2.11). */
+import type { Table, TableRule, Value } from './table.ts';
+
+/** One answer: a value an output. */
+export type Answer = Readonly<Record<string, Value>>;
+
+export interface Decided {
+  /**
+   * The answers in their order: none or one of a policy that gives a single answer or of an aggregation, any number
+   * of the others.
+   */
+  readonly answers: readonly Answer[];
+  /** The ids of the rules the answers come from, in the order of the table. */
+  readonly rules: readonly string[];
+  /** What is wrong, where the rules that fit break the policy; there is no answer then. */
+  readonly broken: string | undefined;
+}
+
+/** @param fitting the rules whose tests all hold, in the order of the table. */
+export function decided(table: Table, fitting: readonly TableRule[]): Decided {
+  const ids = fitting.map(({ id }) => id);
+  if (fitting.length === 0) return withoutHit(table);
+  const [first] = fitting;
+  switch (table.hitPolicy) {
+    case 'unique':
+      if (fitting.length > 1) {
+        return broken(ids, `${fitting.length} rules fit, but only one may: the hit policy is “unique”.`);
+      }
+      return { answers: fitting.map((rule) => answerOf(table, rule)), rules: ids, broken: undefined };
+    case 'any': {
+      const answers = new Set(fitting.map((rule) => JSON.stringify(rule.results)));
+      if (answers.size > 1)
+        return broken(ids, 'Rules that fit give different answers: the hit policy is “any”.');
+      return { answers: first ? [answerOf(table, first)] : [], rules: ids, broken: undefined };
+    }
+    case 'first':
+      return first ? single(table, first) : withoutHit(table);
+    case 'priority': {
+      const [top] = byPriority(table, fitting);
+      return top ? single(table, top) : withoutHit(table);
+    }
+    case 'output order':
+      return several(table, byPriority(table, fitting));
+    case 'rule order':
+      return several(table, fitting);
+    case 'collect':
+      return collected(table, fitting);
+  }
+}
+
+function single(table: Table, rule: TableRule): Decided {
+  return { answers: [answerOf(table, rule)], rules: [rule.id], broken: undefined };
+}
+
+function several(table: Table, rules: readonly TableRule[]): Decided {
+  return {
+    answers: rules.map((rule) => answerOf(table, rule)),
+    rules: rules.map(({ id }) => id),
+    broken: undefined,
+  };
+}
+
+function broken(rules: readonly string[], message: string): Decided {
+  return { answers: [], rules, broken: message };
+}
+
+/** With no rule that fits, each output is its default, if it has one (DMN 1.3, 8.2.10). A count is of none. */
+function withoutHit(table: Table): Decided {
+  const none = { rules: [], broken: undefined };
+  if (table.outputs.some(({ otherwise }) => otherwise !== undefined)) {
+    const answer = Object.fromEntries(table.outputs.map(({ id, otherwise }) => [id, otherwise ?? null]));
+    return { answers: [answer], ...none };
+  }
+  const [output] = table.outputs;
+  if (table.hitPolicy === 'collect' && table.aggregation === 'count' && output) {
+    return { answers: [{ [output.id]: 0 }], ...none };
+  }
+  return { answers: [], ...none };
+}
+
+function collected(table: Table, rules: readonly TableRule[]): Decided {
+  const [output] = table.outputs;
+  if (table.aggregation === undefined || !output) return several(table, rules);
+  const ids = rules.map(({ id }) => id);
+  const values = rules.map(({ results }) => results[0] ?? null);
+  const numbers = values.filter((one) => typeof one === 'number');
+  const of = (value: Value): Decided => ({
+    answers: [{ [output.id]: value }],
+    rules: ids,
+    broken: undefined,
+  });
+  switch (table.aggregation) {
+    case 'count':
+      return of(values.length);
+    case 'sum':
+      return of(numbers.reduce((sum, one) => sum + one, 0));
+    case 'min':
+      return of(numbers.length === 0 ? null : Math.min(...numbers));
+    case 'max':
+      return of(numbers.length === 0 ? null : Math.max(...numbers));
+  }
+}
+
+function answerOf(table: Table, rule: TableRule): Answer {
+  return Object.fromEntries(table.outputs.map(({ id }, index) => [id, rule.results[index] ?? null]));
+}
+
+/** By the place of each answer in its output’s list, first output first; equal ones stay in the order of the table. */
+function byPriority(table: Table, rules: readonly TableRule[]): TableRule[] {
+  const rank = (rule: TableRule): number[] =>
+    table.outputs.map(({ priorities }, index) => {
+      const place = priorities.indexOf(rule.results[index] ?? null);
+      return place < 0 ? priorities.length : place;
+    });
+  return [...rules].sort((a, b) => {
+    const [one, other] = [rank(a), rank(b)];
+    const index = one.findIndex((value, at) => value !== other[at]);
+    return index < 0 ? 0 : (one[index] ?? 0) - (other[index] ?? 0);
+  });
+}

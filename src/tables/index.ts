@@ -1,0 +1,21 @@
+/** Decision tables (OMG DMN): their tests read, evaluated and analysed. Pure. */
+export { evaluateTable, fittingRules } from './evaluate.ts';
+export { type Answer, type Decided, decided } from './hit-policy.ts';
+export { type ReadTable, readTable } from './read-table.ts';
+export {
+  type Aggregation,
+  aggregations,
+  type Cell,
+  type Given,
+  type HitPolicy,
+  hitPolicies,
+  type Table,
+  type TableFault,
+  type TableInput,
+  type TableOutput,
+  type TableRule,
+  type Value,
+  type ValueType,
+  type WrittenRule,
+  type WrittenTable,
+} from './table.ts';
