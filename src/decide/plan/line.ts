@@ -10,6 +10,7 @@ import {
   type Term,
   type Unit,
 } from '../../measure/index.ts';
+import { readFormula } from './formula.ts';
 
 /** A value put into a line. */
 export interface Given {
@@ -28,8 +29,10 @@ export interface ArithmeticLine {
   readonly title: string;
   /** The symbol of the result in the formula. */
   readonly symbol: string;
-  /** What the result is equal to, in the symbols of what is given: `√(P·Z)`. `lg` is the logarithm to base 10. */
+  /** What the result is equal to, in the symbols of what is given: `√(P·Z)`; in words where `isLookedUp`. */
   readonly formula: string;
+  /** true where the result was looked up or counted by the rule in `formula`, false where it was computed by it. */
+  readonly isLookedUp: boolean;
   readonly given: readonly Given[];
   readonly result: Quantity;
   readonly cautions: readonly CautionId[];
@@ -69,55 +72,64 @@ export function carried(name: string, line: ArithmeticLine): Given {
   return { symbol, name, quantity: result, readings, sources };
 }
 
-/** What a line is made of: either `compute`, from which its uncertainty follows, or a `result` found otherwise. */
 interface LineParts {
   readonly id: string;
   readonly title: string;
   readonly symbol: string;
   readonly formula: string;
   readonly given: readonly Given[];
-  readonly unit: Unit;
-  /** The result from the values given, in their order; smooth near them. */
-  readonly compute: (...values: readonly number[]) => number;
-  /** What the making itself adds to the uncertainty, in the unit of the result. */
-  readonly own?: readonly Component[];
-  readonly bound?: Bound;
-  readonly cautions?: readonly CautionId[];
   readonly note: string;
+  readonly cautions?: readonly CautionId[];
   readonly commonPractice?: boolean;
 }
 
+interface ComputedParts extends LineParts {
+  readonly unit: Unit;
+  /** What the making itself adds to the uncertainty, in the unit of the result. */
+  readonly own?: readonly Component[];
+  readonly bound?: Bound;
+}
+
 /**
- * Works a line out. Its uncertainty follows from those of the values given by the law of propagation, first order
- * (GUM 5.1.2), each sensitivity found by moving the value a little either way (GUM 5.1.3, note 2).
+ * Works a line out by its own formula. Its uncertainty follows from those of the values given by the law of
+ * propagation, first order (GUM 5.1.2), each sensitivity found by moving the value a little either way (GUM 5.1.3,
+ * note 2). A symbol that is not given, or given and not used, is the programmer's error and throws.
  */
-export function workedOut(parts: LineParts): ArithmeticLine {
-  const { compute, unit, own = [], bound = 'exact' } = parts;
-  const values = parts.given.map((one) => one.quantity.value);
-  const terms = parts.given.flatMap(({ quantity: from }, index): Term[] => {
+export function workedOut(parts: ComputedParts): ArithmeticLine {
+  const { unit, own = [], bound = 'exact' } = parts;
+  const formula = readFormula(parts.formula);
+  const values = new Map(parts.given.map((one) => [one.symbol, one.quantity.value]));
+  const unused = new Set(values.keys());
+  const at = (moved: string, by: number): number =>
+    formula((symbol) => {
+      const value = values.get(symbol);
+      if (value === undefined) throw new Error(`${parts.id}: ${symbol} is not given`);
+      unused.delete(symbol);
+      return symbol === moved ? value + by : value;
+    });
+  const value = at('', 0);
+  if (unused.size > 0) throw new Error(`${parts.id}: ${[...unused].join(', ')} is given and not used`);
+  const terms = parts.given.flatMap(({ symbol, quantity: from }): Term[] => {
     if (from.standardUncertainty === 0) return [];
-    return [[sensitivity(compute, values, index), asTerm(from)]];
+    const move = 1e-5 * Math.max(Math.abs(from.value), 1e-3);
+    return [[(at(symbol, move) - at(symbol, -move)) / (2 * move), asTerm(from)]];
   });
-  return lineWith(parts, propagate(compute(...values), unit, terms, own, bound));
+  return lineWith(parts, propagate(value, unit, terms, own, bound), false);
 }
 
 /** A line whose result is looked up or counted, not computed: a gauge, a fuse, a step. */
-export function lookedUp(
-  parts: Omit<LineParts, 'compute' | 'unit' | 'own' | 'bound'>,
-  result: Quantity,
-): ArithmeticLine {
-  return lineWith(parts, result);
+export function lookedUp(parts: LineParts, result: Quantity): ArithmeticLine {
+  return lineWith(parts, result, true);
 }
 
-type Told = Omit<LineParts, 'compute' | 'unit' | 'own' | 'bound'>;
-
-function lineWith(parts: Told, result: Quantity): ArithmeticLine {
+function lineWith(parts: LineParts, result: Quantity, isLookedUp: boolean): ArithmeticLine {
   const { id, title, symbol, formula, note } = parts;
   return {
     id,
     title,
     symbol,
     formula,
+    isLookedUp,
     given: parts.given,
     result,
     cautions: parts.cautions ?? [],
@@ -126,17 +138,6 @@ function lineWith(parts: Told, result: Quantity): ArithmeticLine {
     readings: [...new Set(parts.given.flatMap((one) => one.readings))],
     sources: [...new Set(parts.given.flatMap((one) => one.sources))],
   };
-}
-
-function sensitivity(
-  compute: (...values: readonly number[]) => number,
-  values: readonly number[],
-  index: number,
-): number {
-  const value = values[index] ?? 0;
-  const move = 1e-5 * Math.max(Math.abs(value), 1e-3);
-  const moved = (by: number): number => compute(...values.with(index, value + by));
-  return (moved(move) - moved(-move)) / (2 * move);
 }
 
 /** A range of steps has no budget to propagate: its standard uncertainty stands as one component. */
