@@ -1,7 +1,15 @@
 /** The characteristics a profile’s output is described by, and the unit of each; entries name them as the program does. */
 
-/** Units of results; `step` counts volume steps. */
-export type Unit = 'V' | 'dB' | 'dBV' | 'dBu' | 'Hz' | '%' | 'step' | 'dB/step' | 'dB/oct' | 'oct' | 'Ω';
+/** Units of what is measured; `step` counts volume steps. */
+type MeasuredUnit = 'V' | 'dB' | 'dBV' | 'dBu' | 'Hz' | '%' | 'step' | 'dB/step' | 'dB/oct' | 'oct' | 'Ω';
+
+/**
+ * Units of what is planned with it. `1` is the unit of numbers and ratios, shown without a sign; `AWG` is a wire's
+ * gauge, 0 and below for 1/0, 2/0 and so on.
+ */
+type PlannedUnit = '1' | 'A' | 'W' | 'A·h' | 'm' | 'mm' | 'mm²' | 'Ω/km' | '°C' | 'h' | 'min' | 'AWG';
+
+export type Unit = MeasuredUnit | PlannedUnit;
 
 /** Computed from readings (src/measure/). */
 export const characteristicUnits = {

@@ -6,8 +6,8 @@
  * The unit's own roll-off counts as part of the response, ahead of the limit.
  */
 import type { Channel } from '../../schemas/common.ts';
+import { highPassDb, lowPassDb, lowShelfDb, peakDb } from '../measure/filter-levels.ts';
 import { clipSine } from './clipped-sine.ts';
-import { highPassDb, lowPassDb, lowShelfDb, peakDb } from './filter-levels.ts';
 
 /** The hardware every profile of a family shares. */
 export interface UnitModel {

@@ -47,6 +47,18 @@ const mostDecimals: Readonly<Record<Unit, number>> = {
   'dB/oct': 2,
   oct: 3,
   Ω: 3,
+  '1': 3,
+  A: 2,
+  W: 2,
+  A·h: 1,
+  m: 2,
+  mm: 3,
+  'mm²': 2,
+  'Ω/km': 3,
+  '°C': 1,
+  h: 1,
+  min: 0,
+  AWG: 0,
 };
 const usualDecimals: Readonly<Record<Unit, number>> = {
   V: 2,
@@ -60,6 +72,18 @@ const usualDecimals: Readonly<Record<Unit, number>> = {
   'dB/oct': 1,
   oct: 2,
   Ω: 2,
+  '1': 2,
+  A: 1,
+  W: 1,
+  A·h: 1,
+  m: 1,
+  mm: 2,
+  'mm²': 2,
+  'Ω/km': 2,
+  '°C': 0,
+  h: 1,
+  min: 0,
+  AWG: 0,
 };
 
 const boundWords = { exact: '', 'at-most': 'at most ', 'at-least': 'at least ' } as const;
@@ -85,11 +109,13 @@ function formatParts(quantity: Quantity): readonly [value: string, uncertainty: 
     const range = isCertain ? '' : formatNumber(expandedUncertainty, 0);
     return [`${words}step${space}${formatNumber(value, 0)}`, range];
   }
+  if (unit === 'AWG') return [`${words}AWG${space}${value > 0 ? value : `${1 - value}/0`}`, ''];
   if (unit === 'Hz' && isCertain) return [`${words}${formatHz(value)}`, ''];
   if (unit === 'Hz' && value >= 1000) return kilohertzParts(quantity);
-  const plain = `${words}${formatNumber(value, decimals)}${space}${unit}`;
+  const sign = unit === '1' ? '' : `${space}${unit}`;
+  const plain = `${words}${formatNumber(value, decimals)}${sign}`;
   if (isCertain) return [plain, ''];
-  return [plain, `${formatUncertainty(expandedUncertainty, decimals)}${space}${unit}`];
+  return [plain, `${formatUncertainty(expandedUncertainty, decimals)}${sign}`];
 }
 
 function kilohertzParts({ value, expandedUncertainty, bound }: Quantity): readonly [string, string] {

@@ -1,10 +1,12 @@
 /** Measurement: readings → points → characteristics, each with its uncertainty. Pure computation. */
 export * from './agreement.ts';
+export { type Biquad, bentRatio, biquadDb, biquadOf } from './biquad.ts';
 export * from './characterise.ts';
 export * from './combine.ts';
 export { type ComparableOutput, compareOutputs, type OutputComparison } from './compare-outputs.ts';
 export * from './consistency.ts';
 export * from './distortion.ts';
+export { highPassDb, lowPassDb, lowShelfDb, peakDb } from './filter-levels.ts';
 export * from './format.ts';
 export { greatestBoost } from './greatest-boost.ts';
 export * from './group.ts';
@@ -13,6 +15,15 @@ export * from './main-conditions.ts';
 export * from './point.ts';
 export * from './points.ts';
 export * from './propagate.ts';
+export {
+  type Filter,
+  type FilterKind,
+  filterKinds,
+  type Prototype,
+  prototypeDb,
+  prototypeOf,
+  shelfQ,
+} from './prototype.ts';
 export * from './quantity.ts';
 export * from './response.ts';
 export * from './session-agreement.ts';

@@ -5,8 +5,8 @@
 import type { Channel } from '../../schemas/index.ts';
 import { MemoryFiles } from '../../src/base/index.ts';
 import { clipSine } from '../../src/demo/clipped-sine.ts';
-import { highPassDb, lowPassDb, peakDb } from '../../src/demo/filter-levels.ts';
 import { type RandomStream, randomStream } from '../../src/demo/random.ts';
+import { highPassDb, lowPassDb, peakDb } from '../../src/measure/filter-levels.ts';
 import { exactCentre } from '../../src/measure/index.ts';
 import { exampleFiles } from './example-base.ts';
 

@@ -1,8 +1,8 @@
 /** Simulated benches: a unit whose truth is known, read with every error a session's entry admits. */
 import type { Session } from '../../schemas/index.ts';
 import { clipSine } from '../../src/demo/clipped-sine.ts';
-import { highPassDb, lowPassDb, peakDb } from '../../src/demo/filter-levels.ts';
 import { type RandomStream, randomStream } from '../../src/demo/random.ts';
+import { highPassDb, lowPassDb, peakDb } from '../../src/measure/filter-levels.ts';
 import {
   type CharacteristicName,
   characterise,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { highPassDb, lowPassDb, lowShelfDb, peakDb } from '../../src/demo/filter-levels.ts';
+import { highPassDb, lowPassDb, lowShelfDb, peakDb } from '../../src/measure/filter-levels.ts';
 
 // Levels of the digital filters of the W3C Note "Audio EQ Cookbook" (2021) at 48 kHz, recomputed with an
 // independent program. Far below half the sampling rate they and their analogue prototypes are one.

@@ -1,0 +1,149 @@
+/** A line of arithmetic: formula, the values put in, the result, and what it rests on. Everything a plan says is one. */
+import type { CautionId } from '../../../schemas/index.ts';
+import {
+  type Bound,
+  type Characteristic,
+  type Component,
+  propagate,
+  type Quantity,
+  quantity,
+  type Term,
+  type Unit,
+} from '../../measure/index.ts';
+import { readFormula } from './formula.ts';
+
+/** A value put into a line. */
+export interface Given {
+  /** As it stands in the formula; `_` begins a subscript: `V_max`. */
+  readonly symbol: string;
+  readonly name: string;
+  readonly quantity: Quantity;
+  /** Ids of the readings and sources it rests on. */
+  readonly readings: readonly string[];
+  readonly sources: readonly string[];
+}
+
+export interface ArithmeticLine {
+  /** Stable, for anchors: `gain-target`. */
+  readonly id: string;
+  readonly title: string;
+  /** The symbol of the result in the formula. */
+  readonly symbol: string;
+  /** What the result is equal to, in the symbols of what is given: `√(P·Z)`; in words where `isLookedUp`. */
+  readonly formula: string;
+  /** true where the result was looked up or counted by the rule in `formula`, false where it was computed by it. */
+  readonly isLookedUp: boolean;
+  readonly given: readonly Given[];
+  readonly result: Quantity;
+  readonly cautions: readonly CautionId[];
+  /** What it assumes, and where the formula comes from. */
+  readonly note: string;
+  /** true where it rests on common practice, with no source. */
+  readonly commonPractice: boolean;
+  readonly readings: readonly string[];
+  readonly sources: readonly string[];
+}
+
+/** What was planned but cannot be worked out or must not be done, and why, in plain words. */
+export interface Refusal {
+  readonly refused: string;
+}
+
+/** A value without uncertainty: a choice, a rating, a constant. */
+export function given(
+  symbol: string,
+  name: string,
+  value: number | Quantity,
+  unit: Unit,
+  sources: readonly string[] = [],
+): Given {
+  const exact = typeof value === 'number' ? quantity(value, unit, []) : value;
+  return { symbol, name, quantity: exact, readings: [], sources };
+}
+
+/** A measured value, with the readings and sources behind it. */
+export function measured(symbol: string, name: string, value: Characteristic): Given {
+  return { symbol, name, quantity: value, readings: value.readings, sources: value.sources };
+}
+
+/** The result of another line, put into this one. */
+export function carried(name: string, line: ArithmeticLine): Given {
+  const { symbol, result, readings, sources } = line;
+  return { symbol, name, quantity: result, readings, sources };
+}
+
+interface LineParts {
+  readonly id: string;
+  readonly title: string;
+  readonly symbol: string;
+  readonly formula: string;
+  readonly given: readonly Given[];
+  readonly note: string;
+  readonly cautions?: readonly CautionId[];
+  readonly commonPractice?: boolean;
+}
+
+interface ComputedParts extends LineParts {
+  readonly unit: Unit;
+  /** What the making itself adds to the uncertainty, in the unit of the result. */
+  readonly own?: readonly Component[];
+  readonly bound?: Bound;
+}
+
+/**
+ * Works a line out by its own formula. Its uncertainty follows from those of the values given by the law of
+ * propagation, first order (GUM 5.1.2), each sensitivity found by moving the value a little either way (GUM 5.1.3,
+ * note 2). A symbol that is not given, or given and not used, is the programmer's error and throws.
+ */
+export function workedOut(parts: ComputedParts): ArithmeticLine {
+  const { unit, own = [], bound = 'exact' } = parts;
+  const formula = readFormula(parts.formula);
+  const values = new Map(parts.given.map((one) => [one.symbol, one.quantity.value]));
+  const unused = new Set(values.keys());
+  const at = (moved: string, by: number): number =>
+    formula((symbol) => {
+      const value = values.get(symbol);
+      if (value === undefined) throw new Error(`${parts.id}: ${symbol} is not given`);
+      unused.delete(symbol);
+      return symbol === moved ? value + by : value;
+    });
+  const value = at('', 0);
+  if (unused.size > 0) throw new Error(`${parts.id}: ${[...unused].join(', ')} is given and not used`);
+  const terms = parts.given.flatMap(({ symbol, quantity: from }): Term[] => {
+    if (from.standardUncertainty === 0) return [];
+    const move = 1e-5 * Math.max(Math.abs(from.value), 1e-3);
+    return [[(at(symbol, move) - at(symbol, -move)) / (2 * move), asTerm(from)]];
+  });
+  return lineWith(parts, propagate(value, unit, terms, own, bound), false);
+}
+
+/** A line whose result is looked up or counted, not computed: a gauge, a fuse, a step. */
+export function lookedUp(parts: LineParts, result: Quantity): ArithmeticLine {
+  return lineWith(parts, result, true);
+}
+
+function lineWith(parts: LineParts, result: Quantity, isLookedUp: boolean): ArithmeticLine {
+  const { id, title, symbol, formula, note } = parts;
+  return {
+    id,
+    title,
+    symbol,
+    formula,
+    isLookedUp,
+    given: parts.given,
+    result,
+    cautions: parts.cautions ?? [],
+    note,
+    commonPractice: parts.commonPractice ?? false,
+    readings: [...new Set(parts.given.flatMap((one) => one.readings))],
+    sources: [...new Set(parts.given.flatMap((one) => one.sources))],
+  };
+}
+
+/** A range of steps has no budget to propagate: its standard uncertainty stands as one component. */
+function asTerm(from: Quantity): Quantity {
+  if (from.budget.length > 0) return from;
+  const { value, unit, standardUncertainty, bound } = from;
+  const part = { name: 'range', standardUncertainty, degreesOfFreedom: Number.POSITIVE_INFINITY };
+  return quantity(value, unit, [part], bound);
+}

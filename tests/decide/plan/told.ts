@@ -1,0 +1,57 @@
+/** Holds for every line: it says what it is, what it assumes, and what it rests on. */
+import { expect } from 'vitest';
+import type { ArithmeticLine, Refusal } from '../../../src/decide/plan/line.ts';
+import type { Characteristic, CharacteristicName, Unit } from '../../../src/measure/index.ts';
+import { limits, quantity } from '../../../src/measure/index.ts';
+
+export function expectWellTold(lines: readonly ArithmeticLine[]): void {
+  expect(new Set(lines.map((line) => line.id)).size).toBe(lines.length);
+  for (const line of lines) {
+    expect(line.id).toMatch(/^[a-z0-9]+(-[a-z0-9]+)*$/);
+    expect(line.note.length, line.id).toBeGreaterThan(20);
+    expect(Number.isFinite(line.result.value), line.id).toBe(true);
+    expect(line.result.expandedUncertainty, line.id).toBeGreaterThanOrEqual(0);
+    const symbols = line.given.map((one) => one.symbol);
+    expect(new Set(symbols).size, `${line.id}: symbols differ`).toBe(symbols.length);
+    for (const one of line.given) {
+      expect(line.readings).toEqual(expect.arrayContaining([...one.readings]));
+      expect(line.sources).toEqual(expect.arrayContaining([...one.sources]));
+    }
+  }
+}
+
+/** The lines; fails where the arithmetic was refused. */
+export function linesOf<T>(answer: T | Refusal): T {
+  if (typeof answer === 'object' && answer !== null && 'refused' in answer) throw new Error(answer.refused);
+  return answer as T;
+}
+
+export function refusalOf(answer: unknown): string {
+  if (typeof answer === 'object' && answer !== null && 'refused' in answer) return String(answer.refused);
+  throw new Error('not refused');
+}
+
+export function line(lines: readonly ArithmeticLine[], id: string): ArithmeticLine {
+  const found = lines.find((one) => one.id === id);
+  if (!found) throw new Error(`no line ${id}`);
+  return found;
+}
+
+/** A characteristic as a bench would give it, within ± `halfWidth` of its value. */
+export function characteristic(
+  name: CharacteristicName,
+  value: number,
+  unit: Unit,
+  halfWidth = 0,
+  { step, signalDbfs = 0 }: { step?: number; signalDbfs?: number } = {},
+): Characteristic {
+  const known = quantity(value, unit, halfWidth === 0 ? [] : [limits('of the bench', halfWidth, 'bench')]);
+  const { standardUncertainty, coverageFactor, expandedUncertainty, bound, budget } = known;
+  return {
+    ...{ value, unit, standardUncertainty, coverageFactor, expandedUncertainty, bound, budget },
+    name,
+    conditions: { loadOhms: 4, supplyVolts: 14.4, signalDbfs, ...(step === undefined ? {} : { step }) },
+    readings: ['bench:12'],
+    sources: ['bench'],
+  };
+}
