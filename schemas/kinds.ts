@@ -1,5 +1,6 @@
 /** The kinds of entry, the folder each is kept in, and the schema each is held to. */
 import type { z } from 'zod';
+import { equipmentSchema } from './entries/equipment.ts';
 import { exceptionSchema } from './entries/exception.ts';
 import { familySchema } from './entries/family.ts';
 import { guideSchema } from './entries/guide.ts';
@@ -23,6 +24,7 @@ export const entrySchemas = {
   guides: guideSchema,
   plans: planSchema,
   tables: tableSchema,
+  equipment: equipmentSchema,
   exceptions: exceptionSchema,
 } as const;
 
@@ -44,6 +46,7 @@ export const kindNouns: Readonly<Record<Kind, string>> = {
   guides: 'guide',
   plans: 'plan',
   tables: 'decision table',
+  equipment: 'class of equipment',
   exceptions: 'exception',
 };
 

@@ -10,7 +10,16 @@ import {
   readBase,
   readingsOfProfile,
 } from './base/index.ts';
-import { answerPlan, type JudgedProfile, knownOfProfile, type PlanAnswer } from './decide/index.ts';
+import {
+  answerPlan,
+  type JudgedProfile,
+  keeps,
+  knownOfProfile,
+  type PlanAnswer,
+  type PlanPolicy,
+  policyOf,
+  termsOfPlan,
+} from './decide/index.ts';
 import {
   type ComparableOutput,
   characterise,
@@ -29,6 +38,8 @@ export interface Answers {
   readonly comparable: ReadonlyMap<string, ComparableOutput>;
   /** For each profile id, one answer a plan, in the order of the plans. */
   readonly planAnswers: ReadonlyMap<string, readonly PlanAnswer[]>;
+  /** The table plans are decided by. */
+  readonly policy: PlanPolicy;
   /** Each decision table as read from its entry, by id; those with faults have no table. */
   readonly tables: ReadonlyMap<string, EntryTable>;
   /** For each family id, which of its profiles put out the same. */
@@ -85,22 +96,40 @@ export function answersOf(base: Base, outputsAtOnce = Number.POSITIVE_INFINITY):
   };
   const outputs = new LazyMap(ids, (id) => characterise(...measured(id)), outputsAtOnce);
   const comparable = new LazyMap(ids, (id) => comparableOutput(...measured(id)), outputsAtOnce);
-  const planAnswers = new LazyMap(ids, (id): readonly PlanAnswer[] => {
-    const profile = base.profiles.get(id);
-    const output = outputs.get(id);
-    if (!profile || !output) return [];
-    const { channels } = familyOf(id).output;
-    return plans.map((plan) => answerPlan({ id: plan.id, data: plan.data }, profile.data, channels, output));
-  });
   const tables = new Map(
     [...base.tables.values()].sort(byOrder).map(({ id, data }) => [id, tableOfEntry(data)] as const),
   );
+  const policy = policyOf([...base.tables.values()].sort(byOrder).map(({ data }) => data));
+  const terms = plans.map(({ id, data }) => ({ id, terms: termsOfPlan(data) }));
+  const answerAll = (id: string, suitable: (plan: string) => number | undefined): readonly PlanAnswer[] => {
+    const profile = judged(id);
+    return profile ? terms.map((plan) => answerPlan(policy, plan, profile, suitable(plan.id))) : [];
+  };
+  const judged = (id: string): JudgedProfile | undefined => {
+    const data = base.profiles.get(id)?.data;
+    const output = outputs.get(id);
+    return data && output && { data, channels: familyOf(id).output.channels, output };
+  };
+  // Whether another profile of the unit suits decides between reflash and replace: each is judged alone first.
+  const keeping = new LazyMap(base.profilesOfFamily.keys(), (family): ReadonlyMap<string, Set<string>> => {
+    const byPlan = new Map(terms.map((plan) => [plan.id, new Set<string>()]));
+    for (const { id } of base.profilesOfFamily.get(family) ?? []) {
+      for (const { plan, verdict } of answerAll(id, () => undefined)) {
+        if (keeps(verdict)) byPlan.get(plan)?.add(id);
+      }
+    }
+    return byPlan;
+  });
+  const planAnswers = new LazyMap(ids, (id): readonly PlanAnswer[] => {
+    const suitable = keeping.get(base.profiles.get(id)?.data.family ?? '');
+    return answerAll(id, (plan) => [...(suitable?.get(plan) ?? [])].filter((one) => one !== id).length);
+  });
   const outputGroups = new LazyMap(
     base.profilesOfFamily.keys(),
     (family): OutputGroups =>
       groupOutputs((base.profilesOfFamily.get(family) ?? []).flatMap(({ id }) => comparable.get(id) ?? [])),
   );
-  return Object.freeze({ base, outputs, comparable, planAnswers, tables, outputGroups });
+  return Object.freeze({ base, outputs, comparable, planAnswers, policy, tables, outputGroups });
 }
 
 /** A profile as decision tables see it; undefined where its family is not there. */

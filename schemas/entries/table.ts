@@ -13,6 +13,21 @@ export const traitNames = [
 ] as const;
 export type TraitName = (typeof traitNames)[number];
 
+/** What the planner works out of a plan and a profile, or what the rider plans. */
+export const reckonedNames = [
+  'feeds',
+  'replacement-unit',
+  'rear-wanted',
+  'can-correct',
+  'level-short',
+  'level-over',
+  'boost-over',
+  'low-end-short',
+  'rear-below-front',
+  'suitable-profiles',
+] as const;
+export type ReckonedName = (typeof reckonedNames)[number];
+
 const column = {
   id: slug.meta({ description: 'The name the rules use for this column.' }),
   label: line.meta({ description: 'What stands above the column: “Clean volts”.' }),
@@ -40,6 +55,14 @@ export const tableInputSchema = z.discriminatedUnion('holds', [
     holds: z.literal('trait').meta({ description: 'A fact about the profile that is no single value.' }),
     trait: z.enum(traitNames).meta({ description: 'Which one.' }),
     mayBeMissing,
+  }),
+  z.strictObject({
+    ...column,
+    holds: z.literal('reckoned').meta({ description: 'What the planner works out of plan and profile.' }),
+    reckoned: z.enum(reckonedNames).meta({
+      description:
+        'Which one. level-short and level-over: dB short of, or over, what the amplifier’s input takes; boost-over: dB of bass boost above what the speakers may get; low-end-short: octaves by which the bass ends too early; rear-below-front: dB; suitable-profiles: how many other profiles of the unit suit the plan.',
+    }),
   }),
   z.strictObject({
     ...column,
@@ -128,6 +151,10 @@ export const tableSchema = z
       .enum(['sum', 'min', 'max', 'count'])
       .optional()
       .meta({ description: 'What “collect” makes of the answers; absent: a list.' }),
+    decides: z.enum(['plan']).optional().meta({
+      description:
+        'plan: the planner’s verdicts are this table’s answers; one table at most. Without one a table of the program’s own decides.',
+    }),
     inputs: z
       .array(tableInputSchema)
       .min(1)

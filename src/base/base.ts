@@ -81,6 +81,7 @@ export interface Base {
   readonly guides: EntryMap<'guides'>;
   readonly plans: EntryMap<'plans'>;
   readonly tables: EntryMap<'tables'>;
+  readonly equipment: EntryMap<'equipment'>;
   /** Findings set aside with a reason; they change nothing but what the check reports. */
   readonly exceptions: EntryMap<'exceptions'>;
 
@@ -91,7 +92,7 @@ export interface Base {
   readonly statementsOfProfile: ReadonlyMap<string, readonly Entry<'statements'>[]>;
 }
 
-type OrderedKind = 'guides' | 'plans' | 'tables';
+type OrderedKind = 'guides' | 'plans' | 'tables' | 'equipment';
 
 /** Compares two guides, plans or tables by their place in lists, then by id. */
 export function byOrder(a: Entry<OrderedKind>, b: Entry<OrderedKind>): number {

@@ -13,7 +13,12 @@ export function linksOf(entry: Entry): Link[] {
 }
 
 function fieldLinks(entry: Entry): Link[] {
-  if (isKind(entry, 'families') || isKind(entry, 'guides') || isKind(entry, 'plans')) {
+  if (
+    isKind(entry, 'families') ||
+    isKind(entry, 'guides') ||
+    isKind(entry, 'plans') ||
+    isKind(entry, 'equipment')
+  ) {
     return sourceLinks(entry.data.sources);
   }
   if (isKind(entry, 'sequences')) {
@@ -91,6 +96,7 @@ export const linkedKinds = [
   'guides',
   'plans',
   'tables',
+  'equipment',
   'exceptions',
 ] as const;
 

@@ -267,6 +267,7 @@ function link(
     guides: of('guides'),
     plans: of('plans'),
     tables: of('tables'),
+    equipment: of('equipment'),
     exceptions: of('exceptions'),
     profilesOfFamily: groupBy(of('profiles').values(), (profile) => [profile.data.family]),
     sequencesOfFamily: groupBy(of('sequences').values(), (sequence) => [sequence.data.family]),

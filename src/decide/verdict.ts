@@ -18,6 +18,8 @@ export interface Reason {
 export interface PlanAnswer {
   readonly plan: string;
   readonly verdict: Verdict;
+  /** Verdicts that are possible within uncertainty, the likeliest first; one where it is certain. */
+  readonly possible: readonly Verdict[];
   /** The answer in one sentence. */
   readonly sentence: string;
   readonly reasons: readonly Reason[];

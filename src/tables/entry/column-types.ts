@@ -1,6 +1,7 @@
 /** What each column of a table entry holds. */
 import {
   characteristicUnits,
+  type ReckonedName,
   type TableEntry,
   type TableEntryInput,
   type TraitName,
@@ -20,9 +21,29 @@ const traitTypes: Readonly<Record<TraitName, ValueType>> = {
   'greatest-bass-boost': { kind: 'number', unit: 'dB' },
 };
 
+/** What each reckoned column can be. */
+const reckonedTypes: Readonly<Record<ReckonedName, ValueType>> = {
+  feeds: { kind: 'choice', values: ['factory-amplifier', 'aftermarket-amplifier', 'speakers'] },
+  'replacement-unit': { kind: 'yes-no' },
+  'rear-wanted': { kind: 'yes-no' },
+  'can-correct': { kind: 'yes-no' },
+  'level-short': { kind: 'number', unit: 'dB' },
+  'level-over': { kind: 'number', unit: 'dB' },
+  'boost-over': { kind: 'number', unit: 'dB' },
+  'low-end-short': { kind: 'number', unit: 'oct' },
+  'rear-below-front': { kind: 'number', unit: 'dB' },
+  'suitable-profiles': { kind: 'number', whole: true, least: 0 },
+};
+
+/** Columns that do not apply to every plan: without an amplifier there is no level to fall short of. */
+const notAlways: readonly ReckonedName[] = ['level-short', 'level-over', 'low-end-short', 'rear-below-front'];
+
 export function inputOf(input: TableEntryInput): TableInput {
   const { id, label } = input;
-  const mayBeMissing = 'mayBeMissing' in input && input.mayBeMissing;
+  const mayBeMissing =
+    input.holds === 'reckoned'
+      ? notAlways.includes(input.reckoned)
+      : 'mayBeMissing' in input && input.mayBeMissing;
   return { id, label, type: inputType(input), mayBeMissing };
 }
 
@@ -35,6 +56,8 @@ function inputType(input: TableEntryInput): ValueType {
     }
     case 'trait':
       return traitTypes[input.trait];
+    case 'reckoned':
+      return reckonedTypes[input.reckoned];
     case 'number': {
       const { unit, whole, least, most } = input;
       return { kind: 'number', unit, whole, least, most };

@@ -22,8 +22,19 @@ export interface EntryTable {
   readonly faults: readonly EntryFault[];
 }
 
+/** Entries do not change, and reading hundreds of tests takes its time. */
+const alreadyRead = new WeakMap<TableEntry, EntryTable>();
+
 /** Reads a table entry: columns, tests, answers. */
 export function tableOfEntry(entry: TableEntry): EntryTable {
+  const known = alreadyRead.get(entry);
+  if (known) return known;
+  const read = readEntry(entry);
+  alreadyRead.set(entry, read);
+  return read;
+}
+
+function readEntry(entry: TableEntry): EntryTable {
   const named = [...columnFaults(entry), ...nameFaults(entry)];
   const { table, faults } = readTable(writtenTable(entry));
   const beyond = table ? beyondFaults(table) : [];
