@@ -17,7 +17,7 @@ const functions: Readonly<Record<string, (...of: number[]) => number>> = {
 };
 
 /**
- * Reads a formula of numbers, symbols (`V_max`), + − · / ^, brackets and functions. A formula that cannot be read is
+ * Reads a formula of numbers, π, symbols (`V_max`), + − · / ^, brackets and functions. A formula that cannot be read is
  * the programmer's error and throws.
  */
 export function readFormula(text: string): Formula {
@@ -72,6 +72,7 @@ export function readFormula(text: string): Formula {
       need(')');
       return (of) => apply(...parts.map((part) => part(of)));
     }
+    if (token === 'π') return () => Math.PI;
     if (/^\p{L}/u.test(token)) return (of) => of(token);
     throw new Error(`“${text}”: unexpected “${token}”`);
   }

@@ -1,0 +1,109 @@
+/** The fuse and the wire of a feed, chosen together: the wire carries what its fuse lets through. */
+import { quantity } from '../../measure/index.ts';
+import { type ArithmeticLine, carried, given, lookedUp, type Refusal, workedOut } from './line.ts';
+import { tableCelsius, voltageDrop, wireCarries, wireResistance, wireTable } from './wire.ts';
+
+/** Ratings of blade fuses, amperes (ISO 8820-3, as transcribed). */
+export const bladeAmperes: readonly number[] = [2, 3, 5, 7.5, 10, 15, 20, 25, 30, 40];
+
+/** A feed from the battery to an amplifier. */
+export interface Feed {
+  /** The line of the current it carries without end. */
+  readonly current: ArithmeticLine;
+  /** One way. */
+  readonly lengthM: number;
+  readonly supplyVolts: number;
+  /** Most of the supply that may be lost, per cent: 3 is common practice, no source. */
+  readonly mostDropPercent: number;
+  /** Of the conductor, for its resistance. */
+  readonly conductorCelsius: number;
+  /** Around the wire, for what it may carry. */
+  readonly aroundCelsius: number;
+}
+
+/** The fuse, then the thinnest wire that carries it and loses no more than allowed; refused where there is none. */
+export function fuseAndWire(feed: Feed): readonly ArithmeticLine[] | Refusal {
+  const { current, mostDropPercent, aroundCelsius } = feed;
+  if (aroundCelsius >= tableCelsius.insulation) {
+    return {
+      refused: `Around a wire for ${tableCelsius.insulation} °C it may not be ${aroundCelsius} °C: take another way, or have a workshop choose a wire that stands the heat.`,
+    };
+  }
+  const least = leastFuse(current);
+  const amperes = nextBlade(least.result.value + least.result.expandedUncertainty);
+  if (amperes === undefined) {
+    return {
+      refused: `Blade fuses end at ${bladeAmperes.at(-1)} A. A feed for more belongs on a bolted fuse and into the hands of a licensed workshop, or is to be split into feeds with fuses of their own.`,
+    };
+  }
+  const fuse = lookedUp(
+    {
+      id: 'fuse',
+      title: 'Fuse of the feed',
+      symbol: 'I_fuse',
+      formula: 'the next blade fuse at or above I_least',
+      given: [carried('least rating', least)],
+      note: 'Blade fuses by ISO 8820-3, as transcribed. It guards the wire, stands close to the battery, and is never larger than what the wire carries. What the amplifier’s maker asks for comes first; where it is more, the wire must carry that.',
+      cautions: ['fuse', 'disconnect-battery'],
+      commonPractice: true,
+    },
+    quantity(amperes, 'A', []),
+  );
+  for (const { gauge, amperes: byTable } of wireTable) {
+    const carries = wireCarries(gauge, byTable, aroundCelsius);
+    const resistance = wireResistance(gauge, feed.conductorCelsius);
+    const drop = dropOf(feed, resistance);
+    const most = carries.at(-1)?.result.value ?? 0;
+    const share = drop[1].result;
+    if (most < amperes || share.value + share.expandedUncertainty > mostDropPercent) continue;
+    return [least, fuse, gaugeLine(gauge, fuse, mostDropPercent), ...carries, ...resistance, ...drop];
+  }
+  return {
+    refused: `No wire of the table carries ${amperes} A over ${feed.lengthM} m with a loss of at most ${mostDropPercent} %: shorten it, or split it into feeds with fuses of their own.`,
+  };
+}
+
+function leastFuse(current: ArithmeticLine): ArithmeticLine {
+  return workedOut({
+    id: 'least-fuse',
+    title: 'Least rating of the fuse',
+    symbol: 'I_least',
+    formula: `1.25·${current.symbol}`,
+    given: [carried('current without end', current)],
+    unit: 'A',
+    bound: 'at-least',
+    note: 'A fuse that carries its full rating for long ages and opens: a quarter more, common practice, no source.',
+    cautions: ['fuse'],
+    commonPractice: true,
+  });
+}
+
+/** The next size; a current that meets one but for the last digit of the arithmetic takes that one. */
+function nextBlade(amperes: number): number | undefined {
+  return bladeAmperes.find((size) => size >= amperes * (1 - 1e-12));
+}
+
+function dropOf(feed: Feed, resistance: readonly ArithmeticLine[]): ReturnType<typeof voltageDrop> {
+  const perKilometre = resistance.at(-1);
+  if (!perKilometre) throw new Error('a wire without resistance');
+  return voltageDrop(feed.current, feed.lengthM, feed.supplyVolts, perKilometre);
+}
+
+function gaugeLine(gauge: number, fuse: ArithmeticLine, mostDropPercent: number): ArithmeticLine {
+  return lookedUp(
+    {
+      id: 'wire-gauge',
+      title: 'Gauge of the wire, feed and ground alike',
+      symbol: 'n',
+      formula: 'the thinnest wire with I_wire ≥ I_fuse and e ≤ e_max',
+      given: [
+        carried('fuse', fuse),
+        given('e_max', 'most of the supply that may be lost', mostDropPercent, '%'),
+      ],
+      note: 'Thicker is always allowed. Copper, with insulation for the place it runs through; protect it where it may chafe.',
+      cautions: ['fuse', 'disconnect-battery'],
+      commonPractice: true,
+    },
+    quantity(gauge, 'AWG', [], 'exact'),
+  );
+}
