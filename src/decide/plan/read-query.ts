@@ -1,0 +1,116 @@
+/** A plan as it stands in an address or on a command line → the plan, or what is wrong with it. */
+import { type Amplifier, type PlanQuery, type Speaker, usualQuery } from './query.ts';
+
+/** What can be planned with. */
+export interface Catalogue {
+  readonly amplifiers: readonly Amplifier[];
+  readonly speakers: readonly Speaker[];
+}
+
+/** What cannot be read, in the words of whoever wrote it, by the name of the field. */
+export interface QueryFault {
+  readonly field: string;
+  readonly message: string;
+  readonly help: string;
+}
+
+/** Numbers of a plan and their bounds: least, most. The names are those of addresses and options. */
+const numbers = {
+  wire: ['wireMetres', 0.1, 10],
+  supply: ['supplyVolts', 10, 16],
+  ear: ['earMetres', 0.1, 3],
+  overlap: ['overlapDb', 0, 15],
+  generator: ['generatorAmperes', 1, 100],
+  machine: ['machineAmperes', 1, 100],
+  battery: ['batteryAmpereHours', 1, 100],
+} as const;
+
+/** Numbers that take the place of a class’s own. */
+const ofAmplifier = {
+  least: ['leastVolts', 0.01, 50],
+  most: ['mostVolts', 0.01, 50],
+  watts: ['ratedWatts', 1, 5000],
+  load: ['ratedOhms', 0.5, 64],
+} as const;
+
+/** The names of the fields of a plan, in addresses and on the command line. */
+export const queryFields = [
+  'fitted',
+  'amplifier',
+  'front',
+  'rear',
+  'subwoofer',
+  'replacement',
+  ...Object.keys(numbers),
+  ...Object.keys(ofAmplifier),
+] as const;
+
+/** Reads a plan. Fields that are not given, or empty, are as usual; a decimal comma is understood. */
+export function readQuery(
+  fields: Readonly<Record<string, string | undefined>>,
+  { amplifiers, speakers }: Catalogue,
+): { readonly query: PlanQuery; readonly faults: readonly QueryFault[] } {
+  const faults: QueryFault[] = [];
+  const chosen = <T extends { readonly id: string }>(field: string, all: readonly T[]): T | undefined => {
+    const id = fields[field]?.trim() ?? '';
+    if (id === '' || id === 'none') return undefined;
+    const found = all.find((one) => one.id === id);
+    if (!found) {
+      const help = `There are: ${all.map((one) => one.id).join(', ') || 'none yet'}.`;
+      faults.push({ field, message: `No class of equipment is called “${id}”.`, help });
+    }
+    return found;
+  };
+  const number = (field: string, [, least, most]: readonly [string, number, number]): number | undefined => {
+    const text = fields[field]?.trim() ?? '';
+    if (text === '') return undefined;
+    const value = Number(text.replace(',', '.'));
+    if (Number.isFinite(value) && value >= least && value <= most) return value;
+    faults.push({
+      field,
+      message: `“${text}” cannot be used here.`,
+      help: `Give a number from ${least} to ${most}.`,
+    });
+    return undefined;
+  };
+  const amplifier = chosen('amplifier', amplifiers);
+  const ownNumbers = Object.entries(ofAmplifier).flatMap(([field, bounds]) => {
+    const value = number(field, bounds);
+    return value === undefined ? [] : [[bounds[0], value] as const];
+  });
+  const planned = Object.entries(numbers).flatMap(([field, bounds]) => {
+    const value = number(field, bounds);
+    return value === undefined ? [] : [[bounds[0], value] as const];
+  });
+  const query: PlanQuery = {
+    ...usualQuery,
+    ...Object.fromEntries(planned),
+    fitted: chosen(
+      'fitted',
+      amplifiers.filter(({ place }) => place === 'factory'),
+    ),
+    amplifier: amplifier && { ...amplifier, ...Object.fromEntries(ownNumbers) },
+    front: chosen(
+      'front',
+      speakers.filter(({ place }) => place === 'full-range'),
+    ),
+    rear: chosen(
+      'rear',
+      speakers.filter(({ place }) => place === 'full-range'),
+    ),
+    subwoofer: chosen(
+      'subwoofer',
+      speakers.filter(({ place }) => place === 'subwoofer'),
+    ),
+    replacementUnit: ['yes', 'true', '1', 'on'].includes(fields.replacement?.trim().toLowerCase() ?? ''),
+  };
+  const range = query.amplifier;
+  if (range && range.leastVolts > range.mostVolts) {
+    faults.push({
+      field: 'least',
+      message: 'The least input volts are above the most.',
+      help: 'Full power with the gain fully up needs the fewer volts.',
+    });
+  }
+  return { query, faults };
+}

@@ -1,0 +1,77 @@
+/** In which order to buy, so that every stage plays and nothing is bought twice. */
+import type { JudgedProfile } from '../table-given.ts';
+import type { Verdict } from '../verdict.ts';
+import { judge, keeps } from './judge.ts';
+import type { PlanPolicy } from './policy.ts';
+import type { PlanQuery } from './query.ts';
+import { termsOfQuery } from './terms-of-query.ts';
+
+export type Purchase = 'amplifier' | 'front' | 'rear' | 'subwoofer';
+
+export interface Stage {
+  readonly buy: Purchase;
+  /** The verdict on the profile once it is fitted, with what was there before. */
+  readonly verdict: Verdict;
+}
+
+export interface StagedPlan {
+  readonly stages: readonly Stage[];
+  /** Whether the profile can stay through every stage. */
+  readonly keepsThroughout: boolean;
+}
+
+/**
+ * The order of purchases with the fewest stages at which the profile would have to be changed; of those alike, the
+ * rider’s own order. Undefined where there is nothing, or one thing, to buy.
+ * @param wishes what the rider would rather have first.
+ */
+export function stagedPlan(
+  policy: PlanPolicy,
+  query: PlanQuery,
+  profile: JudgedProfile,
+  wishes: readonly Purchase[] = ['amplifier', 'front', 'rear', 'subwoofer'],
+): StagedPlan | undefined {
+  const bought = wishes.filter((one) => isBought(query, one));
+  if (bought.length < 2) return undefined;
+  let best: StagedPlan | undefined;
+  let fewest = Number.POSITIVE_INFINITY;
+  for (const order of permutations(bought)) {
+    const stages = stagesOf(policy, query, profile, order);
+    const changes = stages.filter(({ verdict }) => !keeps(verdict)).length;
+    if (changes >= fewest) continue;
+    fewest = changes;
+    best = { stages, keepsThroughout: changes === 0 };
+  }
+  return best;
+}
+
+function isBought(query: PlanQuery, one: Purchase): boolean {
+  return one === 'amplifier' ? query.amplifier?.place === 'aftermarket' : query[one] !== undefined;
+}
+
+function stagesOf(
+  policy: PlanPolicy,
+  query: PlanQuery,
+  profile: JudgedProfile,
+  order: readonly Purchase[],
+): Stage[] {
+  let sofar: PlanQuery = {
+    ...query,
+    amplifier: query.amplifier?.place === 'aftermarket' ? query.fitted : query.amplifier,
+    front: undefined,
+    rear: undefined,
+    subwoofer: undefined,
+  };
+  return order.map((buy) => {
+    sofar = { ...sofar, [buy]: query[buy] };
+    return { buy, verdict: judge(policy, termsOfQuery(sofar), profile, undefined).verdict };
+  });
+}
+
+/** All orders, those nearest to the given one first. */
+function permutations<T>(items: readonly T[]): T[][] {
+  if (items.length < 2) return [[...items]];
+  return items.flatMap((first, index) =>
+    permutations(items.filter((_, at) => at !== index)).map((rest) => [first, ...rest]),
+  );
+}

@@ -1,0 +1,255 @@
+/** The arithmetic of a plan on a profile, section by section: what is planned decides which lines there are. */
+import {
+  type Characteristic,
+  type CharacteristicName,
+  greatestBoost,
+  type ProfileOutput,
+} from '../../measure/index.ts';
+import type { JudgedProfile } from '../table-given.ts';
+import { boostPower, levelAt, protectiveHighPass } from './bandwidth.ts';
+import { carryOver } from './carry-over.ts';
+import { rearGain, rearState, summedFeed } from './channels.ts';
+import { type Correction, correction } from './equaliser/correction.ts';
+import type { EqualiserLimits } from './equaliser/curve.ts';
+import { fuseAndWire } from './fuse.ts';
+import { gainStep, gainTarget } from './gain-target.ts';
+import { headroom } from './headroom.ts';
+import { hearing } from './hearing.ts';
+import { matchInput } from './input-match.ts';
+import type { ArithmeticLine, Refusal } from './line.ts';
+import type { PlanQuery, Speaker } from './query.ts';
+import { speakerLoad } from './speakers.ts';
+import { charging, musicShare, supplyCurrents } from './supply.ts';
+
+export const sectionIds = [
+  'gain',
+  'headroom',
+  'channels',
+  'bandwidth',
+  'correction',
+  'speakers',
+  'supply',
+  'hearing',
+  'carry-over',
+] as const;
+export type SectionId = (typeof sectionIds)[number];
+
+/** One section of a plan's arithmetic. */
+export interface Section {
+  readonly id: SectionId;
+  readonly lines: readonly ArithmeticLine[];
+  /** What cannot be worked out or must not be done, and why; what follows without arithmetic. */
+  readonly remarks: readonly string[];
+  readonly correction?: Correction;
+}
+
+/** Filters a plain amplifier's equaliser has: common practice, no source. */
+export const mostFilters = 4;
+
+/** What an equaliser can usually be set to: common practice, no source. */
+const usualEqualiser: EqualiserLimits = {
+  mostFilters,
+  kinds: ['peaking', 'low-shelf'],
+  hz: [20, 20_000],
+  gainDb: [-12, 6],
+  q: [0.5, 5],
+};
+
+/** A summing network’s resistor, and the usual impedance of a low-level input: common practice, no source. */
+const usualSum = { resistorOhms: 1000, inputOhms: 10_000 };
+
+/** What the wires are laid in: common practice, no source. */
+const usualFeed = { mostDropPercent: 3, conductorCelsius: 60, aroundCelsius: 40 };
+
+/** The sections that apply, each with at least one line or remark. */
+export function workings(query: PlanQuery, profile: JudgedProfile): Section[] {
+  const { output } = profile;
+  const sections: Section[] = [
+    gainSection(query, output),
+    headroomSection(output),
+    channelsSection(query, profile),
+    bandwidthSection(query, output),
+    correctionSection(query, output),
+    speakersSection(query),
+    supplySection(query),
+    hearingSection(query),
+    carryOverSection(query, profile),
+  ];
+  return sections.filter(
+    ({ lines, remarks, correction: found }) => lines.length + remarks.length > 0 || found,
+  );
+}
+
+function section(
+  id: SectionId,
+  ...parts: readonly (readonly ArithmeticLine[] | ArithmeticLine | Refusal | undefined)[]
+): Section {
+  const lines: ArithmeticLine[] = [];
+  const remarks: string[] = [];
+  for (const part of parts) {
+    if (part === undefined) continue;
+    if ('refused' in part) remarks.push(part.refused);
+    else if ('length' in part) lines.push(...part);
+    else lines.push(part);
+  }
+  return { id, lines, remarks };
+}
+
+function gainSection({ amplifier, overlapDb }: PlanQuery, output: ProfileOutput): Section {
+  if (!amplifier) return section('gain');
+  const volts = named(output, 'clean-volts');
+  const step = named(output, 'highest-clean-step');
+  if (!volts || !step) return section('gain', { refused: neededReading(output, 'clean-volts') });
+  const toneDbfs = Math.min(step.conditions.signalDbfs, -overlapDb);
+  const { ratedWatts, ratedOhms: loadOhms, sources } = amplifier;
+  return section(
+    'gain',
+    matchInput(volts, amplifier).lines,
+    gainStep(step, toneDbfs),
+    gainTarget({ ratedWatts, loadOhms, sources, overlapDb, toneDbfs }),
+  );
+}
+
+function headroomSection(output: ProfileOutput): Section {
+  const clean = named(output, 'highest-clean-step');
+  const boost = greatestBoost(output);
+  // Without a boost nothing clips before 1 kHz does.
+  if (!clean || !boost || boost.value < 0.5) return section('headroom');
+  return section('headroom', headroom(clean, named(output, 'boosted-clean-step'), output));
+}
+
+function channelsSection({ amplifier, rear }: PlanQuery, { channels, output }: JudgedProfile): Section {
+  if (!rear) return section('channels');
+  const state = rearState(channels, output);
+  const level = named(output, 'rear-to-front');
+  const volts = named(output, 'clean-volts');
+  if (state.rear === 'plays' && level) return section('channels', rearGain(level));
+  if (state.rear === 'unknown')
+    return section('channels', { refused: neededReading(output, 'rear-to-front') });
+  const why = state.rear === 'none' ? 'The unit has no rear outputs.' : 'The rear outputs are silent.';
+  if (!amplifier || amplifier.place === 'factory') return section('channels', { refused: why });
+  const feed = volts && summedFeed({ feeds: 2, ...usualSum, cleanVolts: volts });
+  const advice = `${why} Feed the amplifier’s rear inputs from the front outputs; where one input is to get both sides, sum them as below, never by joining two outputs.`;
+  return section('channels', { refused: advice }, feed);
+}
+
+function bandwidthSection({ front, rear, subwoofer }: PlanQuery, output: ProfileOutput): Section {
+  const wanted = [subwoofer, front, rear].filter((one) => one !== undefined);
+  const [lowest] = [...wanted].sort((a, b) => a.lowestHz - b.lowestHz);
+  const response = output.responses.find(
+    ({ step }) => step <= (named(output, 'highest-clean-step')?.value ?? 0),
+  );
+  const boost = greatestBoost(output);
+  const boostHz = named(output, 'bass-boost-frequency');
+  const small = [front, rear].filter((one) => one !== undefined)[0];
+  const sources = named(output, 'lower-corner')?.sources ?? boost?.sources ?? [];
+  return section(
+    'bandwidth',
+    lowest && response && levelAt(response, lowest.lowestHz, sources),
+    lowest && !response ? { refused: neededReading(output, 'lower-corner') } : undefined,
+    boost && small && boost.value >= 0.5 ? boostPower(boost) : undefined,
+    boost && boostHz && small && boost.value > small.mostBassBoostDb
+      ? protectiveHighPass(boost, boostHz, protectionOf(small))
+      : undefined,
+  );
+}
+
+function protectionOf({
+  lowestHz,
+  mostBassBoostDb,
+  sources,
+}: Speaker): Parameters<typeof protectiveHighPass>[2] {
+  return { lowestHz, mostBoostDb: mostBassBoostDb, order: 4, sources };
+}
+
+function correctionSection({ amplifier }: PlanQuery, output: ProfileOutput): Section {
+  if (!amplifier?.equaliser) return section('correction');
+  const found = correction(output, usualEqualiser);
+  if ('refused' in found) return section('correction', found);
+  return { ...section('correction', found.lines), correction: found };
+}
+
+function speakersSection({ amplifier, front, rear, subwoofer }: PlanQuery): Section {
+  if (!amplifier) return section('speakers');
+  const { ratedWatts, ratedOhms, leastOhms, sources } = amplifier;
+  const places = { 'a front speaker': front, 'a rear speaker': rear, 'the subwoofer': subwoofer };
+  const seen = new Set<string>();
+  const loads = Object.entries(places).flatMap(([id, speaker]) => {
+    if (!speaker || seen.has(speaker.id)) return [];
+    seen.add(speaker.id);
+    return [
+      speakerLoad(
+        { id, ohms: speaker.ratedOhms },
+        { ratedWatts, ratedOhms, leastOhms, sources },
+        speaker.sources,
+      ),
+    ];
+  });
+  const overload = loads.some(({ drives }) => !drives);
+  return section(
+    'speakers',
+    loads.flatMap(({ lines }) => lines),
+    overload
+      ? {
+          refused:
+            'A speaker’s impedance is below what the amplifier may drive: do not connect it to this amplifier.',
+        }
+      : undefined,
+  );
+}
+
+function supplySection(query: PlanQuery): Section {
+  const { amplifier, supplyVolts, wireMetres, generatorAmperes, machineAmperes, batteryAmpereHours } = query;
+  if (!amplifier || amplifier.place === 'factory') return section('supply');
+  const [full, music] = supplyCurrents({
+    amplifierClass: amplifier.operatingClass,
+    ratedWatts: amplifier.ratedWatts * amplifier.channels,
+    supplyVolts,
+    sources: amplifier.sources,
+  });
+  const feed = fuseAndWire({ current: full, lengthM: wireMetres, supplyVolts, ...usualFeed });
+  const isKnown =
+    generatorAmperes !== undefined && machineAmperes !== undefined && batteryAmpereHours !== undefined;
+  return section(
+    'supply',
+    [full, music],
+    feed,
+    isKnown
+      ? charging({ generatorAmperes, machineAmperes, batteryAmpereHours, sources: [] }, music)
+      : undefined,
+    {
+      refused:
+        'Ground the amplifier at the battery or where the machine’s maker says, with a wire as thick as the feed. Have work on the supply done or checked by a licensed workshop; local codes come first.',
+    },
+  );
+}
+
+function hearingSection({ amplifier, front, rear, earMetres }: PlanQuery): Section {
+  const speaker = front ?? rear;
+  if (!amplifier || !speaker) return section('hearing');
+  return section(
+    'hearing',
+    hearing({
+      sensitivityDb: speaker.sensitivityDb,
+      at: '1 W',
+      ratedOhms: speaker.ratedOhms,
+      watts: Math.min(amplifier.ratedWatts, speaker.ratedWatts) * musicShare,
+      distanceM: earMetres,
+      speakers: front && rear ? 4 : 2,
+      sources: [...new Set([...amplifier.sources, ...speaker.sources])],
+    }),
+  );
+}
+
+function carryOverSection({ replacementUnit, amplifier }: PlanQuery, { data }: JudgedProfile): Section {
+  if (!replacementUnit) return section('carry-over');
+  return section('carry-over', { refused: carryOver(data.system, amplifier?.place === 'factory').text });
+}
+
+function neededReading(output: ProfileOutput, name: CharacteristicName): string {
+  return `Not measured: this ${output.missing.find((one) => one.name === name)?.reason ?? 'needs readings'}.`;
+}
+
+function named(output: ProfileOutput, name: CharacteristicName): Characteristic | undefined {
+  return output.characteristics.find((one) => one.name === name);
+}
