@@ -53,6 +53,8 @@ export function prototypeDb({ numerator, denominator }: Prototype, ratio: number
   return 10 * Math.log10(square(numerator, ratio) / square(denominator, ratio));
 }
 
-function square([two, one, zero]: readonly [number, number, number], ratio: number): number {
-  return (zero - two * ratio * ratio) ** 2 + (one * ratio) ** 2;
+function square(of: Prototype['numerator'], ratio: number): number {
+  const real = of[2] - of[0] * ratio * ratio;
+  const imaginary = of[1] * ratio;
+  return real * real + imaginary * imaginary;
 }
