@@ -12,11 +12,15 @@ import {
 } from './base/index.ts';
 import {
   answerPlan,
+  type Catalogue,
   type JudgedProfile,
   keeps,
   knownOfProfile,
   type PlanAnswer,
   type PlanPolicy,
+  type PlanQuery,
+  type PlanReport,
+  planReport,
   policyOf,
   termsOfPlan,
 } from './decide/index.ts';
@@ -156,4 +160,26 @@ export function answerTable(
   if (!entry || !table || !profile) return undefined;
   const known = { ...planned, ...knownOfProfile(entry.data.inputs, profile) };
   return { known, within: evaluateWithin(table, known) };
+}
+
+/** The classes of equipment plans are made of, in the order they are listed in. */
+export function catalogueOf({ base }: Answers): Catalogue {
+  const all = [...base.equipment.values()].sort(byOrder).map(({ id, data }) => ({ id, ...data }));
+  return {
+    amplifiers: all.filter((one) => one.is === 'amplifier'),
+    speakers: all.filter((one) => one.is === 'speaker'),
+  };
+}
+
+/** What a plan comes to on a profile; undefined where there is no such profile. */
+export function reportPlan(answers: Answers, profileId: string, query: PlanQuery): PlanReport | undefined {
+  const profile = judgedProfile(answers, profileId);
+  const family = answers.base.profiles.get(profileId)?.data.family;
+  if (!profile || family === undefined) return undefined;
+  const others = (answers.base.profilesOfFamily.get(family) ?? []).flatMap(({ id }) => {
+    const other = id === profileId ? undefined : judgedProfile(answers, id);
+    return other ? [{ id, profile: other }] : [];
+  });
+  const choices = { catalogue: catalogueOf(answers), others };
+  return planReport(answers.policy, query, { id: profileId, profile }, choices);
 }

@@ -1,9 +1,6 @@
 /** Decisions: a profile's computed output held against what a rider plans. Pure. */
 export { type ClaimComparison, claimsAgree, compareClaim, type ValueClaim } from './claim.ts';
-export { compilePolicy, policyOf } from './plan/compile-policy.ts';
-export { keeps } from './plan/judge.ts';
-export { type PlanPolicy, usualPolicy } from './plan/policy.ts';
-export { type PlanTerms, termsOfPlan } from './plan/terms.ts';
+export * from './plan/index.ts';
 export { answerPlan } from './plan-answer.ts';
 export { type JudgedProfile, knownOfProfile, numberBehind } from './table-given.ts';
 export { type PlanAnswer, type Reason, type Verdict, verdicts } from './verdict.ts';

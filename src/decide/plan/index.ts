@@ -1,7 +1,9 @@
-/** The arithmetic of a plan: every result a line with its formula, values, uncertainty and sources. Pure. */
+/** Plans: what is planned held against a profile, the verdict by the shop’s table, the arithmetic line by line. Pure. */
 export * from './bandwidth.ts';
 export * from './carry-over.ts';
+export * from './changes.ts';
 export * from './channels.ts';
+export { compilePolicy, policyOf } from './compile-policy.ts';
 export * from './equaliser/correction.ts';
 export type { EqualiserLimits } from './equaliser/curve.ts';
 export * from './fuse.ts';
@@ -9,8 +11,18 @@ export * from './gain-target.ts';
 export * from './headroom.ts';
 export * from './hearing.ts';
 export * from './input-match.ts';
+export { keeps } from './judge.ts';
 export type { ArithmeticLine, Given, Refusal } from './line.ts';
+export { type PlanPolicy, usualPolicy } from './policy.ts';
+export { type Amplifier, type PlanQuery, type Speaker, usualQuery } from './query.ts';
+export { type Catalogue, type QueryFault, queryFields, readQuery } from './read-query.ts';
+export * from './report.ts';
+export { type Difference, sideBySide } from './side-by-side.ts';
 export * from './speakers.ts';
+export { type Purchase, type Stage, type StagedPlan, stagedPlan } from './stages.ts';
 export * from './steps.ts';
 export * from './supply.ts';
+export { type PlanTerms, termsOfPlan } from './terms.ts';
+export { termsOfQuery } from './terms-of-query.ts';
 export * from './wire.ts';
+export { type Section, type SectionId, sectionIds, workings } from './workings.ts';

@@ -120,7 +120,7 @@ function headroomSection(output: ProfileOutput): Section {
 
 function channelsSection({ amplifier, rear }: PlanQuery, { channels, output }: JudgedProfile): Section {
   if (!rear) return section('channels');
-  const state = rearState(channels, output);
+  const state = rearState(channels, output.mutedChannels, named(output, 'rear-to-front'));
   const level = named(output, 'rear-to-front');
   const volts = named(output, 'clean-volts');
   if (state.rear === 'plays' && level) return section('channels', rearGain(level));
