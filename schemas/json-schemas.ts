@@ -7,6 +7,7 @@ import { checkResultSchema } from './results/check.ts';
 import { explainResultSchema } from './results/explain.ts';
 import { findResultSchema } from './results/find.ts';
 import { identifyResultSchema } from './results/identify.ts';
+import { planResultSchema } from './results/plan.ts';
 import { rulesResultSchema } from './results/rules.ts';
 import { serveResultSchema } from './results/serve.ts';
 import { sweepResultSchema } from './results/sweep.ts';
@@ -34,6 +35,7 @@ const published: Readonly<Record<string, z.ZodType>> = {
   'serve-result.schema.json': serveResultSchema,
   'sweep-result.schema.json': sweepResultSchema,
   'identify-result.schema.json': identifyResultSchema,
+  'plan-result.schema.json': planResultSchema,
 };
 
 /** The text of each JSON Schema file by name, as it is written to schemas/json/. */

@@ -7,6 +7,7 @@ import { type DevOptions, dev } from './commands/dev.ts';
 import { type ExplainOptions, explain } from './commands/explain.ts';
 import { type FindOptions, find } from './commands/find.ts';
 import { type IdentifyOptions, identify } from './commands/identify.ts';
+import { type PlanOptions, plan } from './commands/plan.ts';
 import { type ServeOptions, serve } from './commands/serve.ts';
 import { type SweepOptions, sweep } from './commands/sweep.ts';
 import { reportFormats } from './report-file.ts';
@@ -110,6 +111,35 @@ Examples:
     .addOption(contentOption())
     .addOption(jsonOption())
     .action((code: string, options: ExplainOptions) => done(explain(code, options, output)));
+
+  program
+    .command('plan')
+    .summary('keep it, correct it, reflash it or replace it?')
+    .description(
+      'Holds a profile against a plan and shows the arithmetic: level, bass, channels, speakers, supply, hearing. Classes of equipment are the entries of equipment/.',
+    )
+    .argument('<code>', 'the code of the profile')
+    .addOption(new Option('--unit <family>', 'the head-unit family, by id or name').makeOptionMandatory())
+    .addOption(new Option('--amplifier <class>', 'what the unit is to drive; none: speakers straight off it'))
+    .addOption(new Option('--fitted <class>', 'the factory amplifier the machine has'))
+    .addOption(new Option('--front <class>', 'front speakers'))
+    .addOption(new Option('--rear <class>', 'rear speakers'))
+    .addOption(new Option('--subwoofer <class>', 'subwoofer'))
+    .addOption(new Option('--replacement', 'another unit takes the place of this one'))
+    .addOption(new Option('--least <volts>', 'the amplifier’s own: input for full power, gain fully up'))
+    .addOption(new Option('--most <volts>', 'the amplifier’s own: what its input takes, gain fully down'))
+    .addOption(new Option('--watts <watts>', 'the amplifier’s own: rated power of a channel'))
+    .addOption(new Option('--load <ohms>', 'the amplifier’s own: the load that power is rated into'))
+    .addOption(new Option('--wire <metres>', 'length of the feed from the battery, one way'))
+    .addOption(new Option('--supply <volts>', 'supply at the amplifier while riding'))
+    .addOption(new Option('--ear <metres>', 'from the speakers to the ear'))
+    .addOption(new Option('--overlap <db>', 'overlap of the gain setting'))
+    .addOption(new Option('--generator <amperes>', 'current of the generator'))
+    .addOption(new Option('--machine <amperes>', 'current the machine itself takes'))
+    .addOption(new Option('--battery <ampere-hours>', 'capacity of the battery'))
+    .addOption(contentOption())
+    .addOption(jsonOption())
+    .action((code: string, options: PlanOptions) => done(plan(code, options, output)));
 
   program
     .command('identify')

@@ -57,7 +57,7 @@ const mostDecimals: Readonly<Record<Unit, number>> = {
   'Ω/km': 3,
   '°C': 1,
   h: 1,
-  min: 0,
+  min: 1,
   AWG: 0,
 };
 const usualDecimals: Readonly<Record<Unit, number>> = {
@@ -82,7 +82,7 @@ const usualDecimals: Readonly<Record<Unit, number>> = {
   'Ω/km': 2,
   '°C': 0,
   h: 1,
-  min: 0,
+  min: 1,
   AWG: 0,
 };
 

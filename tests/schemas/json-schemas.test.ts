@@ -52,6 +52,7 @@ describe('the published JSON Schemas accept what the check accepts (Ajv, JSON Sc
       ['check-result', ['check', '--json']],
       ['rules-result', ['check', '--rules', '--json']],
       ['find-result', ['find', '8B0S-I5Z', '--json']],
+      ['plan-result', planArguments],
       ['explain-result', ['explain', '8B0S-I5Z', '--unit', 'brasslight', '--json']],
     ];
     for (const [name, argv] of results) {
@@ -61,6 +62,11 @@ describe('the published JSON Schemas accept what the check accepts (Ajv, JSON Sc
     }
   });
 });
+
+const planArguments = [
+  ...['plan', '0x2F6', '--unit', 'glasswick', '--amplifier', 'four-channels-equaliser'],
+  ...['--front', 'fairing-coaxial', '--rear', 'lid-speaker', '--json'],
+];
 
 test('every field of every entry says what it is', () => {
   const undescribed: string[] = [];

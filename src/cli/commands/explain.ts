@@ -1,14 +1,13 @@
 /** `readback explain CODE --unit FAMILY`: what does this code put out, and does it suit a plan? */
 import type { ExplainResult } from '../../../schemas/results/explain.ts';
 import { type Answers, readAnswers } from '../../answers.ts';
-import { type Base, CannotRun, type Entry } from '../../base/index.ts';
-import { canonicalCode } from '../../codes/index.ts';
+import { CannotRun, type Entry } from '../../base/index.ts';
 import { type Characteristic, formatHz, formatQuantity, type SessionAgreement } from '../../measure/index.ts';
 import { answerSentence, sentenceText } from '../../views/answer-sentence.ts';
 import { agreementSentence } from '../../views/behaviour.ts';
 import { type ContentOption, exitCodes, type JsonOption, type Output, printJson } from '../command.ts';
+import { profileWithCode } from '../profile-with-code.ts';
 import { unitOf } from '../unit.ts';
-import { findResult } from './find.ts';
 
 export interface ExplainOptions extends ContentOption, JsonOption {
   readonly unit: string;
@@ -17,29 +16,12 @@ export interface ExplainOptions extends ContentOption, JsonOption {
 export async function explain(typed: string, options: ExplainOptions, output: Output): Promise<number> {
   const { answers } = await readAnswers(options.content);
   const family = unitOf(answers.base, options.unit);
-  const profile = profileWithCode(answers.base, family.id, typed);
-  if (!profile) {
-    const { advice, candidates } = findResult(answers.base, typed, family.id);
-    output.err(`“${family.data.name}” has no profile with exactly this code. ${advice}`);
-    for (const one of candidates) output.err(`  ${one.code}  ${one.family}  ${one.note}`);
-    return exitCodes.findings;
-  }
-  for (const { from, hint } of profile.data.tellApart) {
-    const other = answers.base.profiles.get(from)?.data.code ?? from;
-    output.err(`Easily taken for ${other}. ${hint}`);
-  }
+  const profile = profileWithCode(answers.base, family, typed, output);
+  if (!profile) return exitCodes.findings;
   const result = explainResult(answers, profile, family);
   if (options.json) printJson(output, result);
   else printText(result, family, answers, output);
   return exitCodes.ok;
-}
-
-/** The profile of a family whose code, or another spelling of it, this is: capitals and separators aside. */
-function profileWithCode(base: Base, family: string, typed: string): Entry<'profiles'> | undefined {
-  const wanted = canonicalCode(typed);
-  return base.profilesOfFamily
-    .get(family)
-    ?.find(({ data }) => [data.code, ...data.otherSpellings].some((one) => canonicalCode(one) === wanted));
 }
 
 export function explainResult(
