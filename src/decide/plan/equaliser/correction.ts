@@ -57,7 +57,7 @@ export function correction(
   }
   const grid = gridOf(points.map(({ hz }) => hz));
   const before = levelled(points.map(({ hz, level }) => level.value - target(hz)));
-  const filters = fitFilters({ grid, errorDb: before }, limits)
+  const filters = cutting(fitFilters({ grid, errorDb: before }, limits), limits)
     .map(rounded)
     .filter((one) => one.kind === 'high-pass' || one.gainDb !== 0)
     .sort((a, b) => a.hz - b.hz);
@@ -104,6 +104,23 @@ function correctableHz(output: Correctable, { points }: ResponseAtStep): { least
 
 function sourcesOf({ characteristics }: Correctable): string[] {
   return [...new Set(characteristics.flatMap(({ sources }) => sources))];
+}
+
+/**
+ * Shelves that cut in the place of those that boost, where the equaliser has them: a high shelf of +G is, but for the
+ * overall level, the low shelf of −G at the same frequency and Q. A cut takes no headroom.
+ */
+function cutting(filters: readonly Filter[], { kinds, gainDb }: EqualiserLimits): Filter[] {
+  const swaps = filters.map((one): Filter => {
+    const other =
+      one.kind === 'low-shelf' ? 'high-shelf' : one.kind === 'high-shelf' ? 'low-shelf' : undefined;
+    const isBetter =
+      other !== undefined && one.gainDb > 0 && kinds.includes(other) && -one.gainDb >= gainDb[0];
+    return isBetter ? { ...one, kind: other, gainDb: -one.gainDb } : one;
+  });
+  const shelves = swaps.flatMap(({ kind }) => (kind.endsWith('shelf') ? [kind] : []));
+  // One of each at most: of two, either both change places or neither.
+  return new Set(shelves).size === shelves.length ? swaps : [...filters];
 }
 
 /** To four digits of frequency, hundredths of a decibel, thousandths of Q. */
