@@ -14,3 +14,4 @@ export * from './speakers.ts';
 export * from './steps.ts';
 export * from './supply.ts';
 export * from './wire.ts';
+export { type WrittenLine, written } from './written.ts';

@@ -93,7 +93,8 @@ interface ComputedParts extends LineParts {
 /**
  * Works a line out by its own formula. Its uncertainty follows from those of the values given by the law of
  * propagation, first order (GUM 5.1.2), each sensitivity found by moving the value a little either way (GUM 5.1.3,
- * note 2). A symbol that is not given, or given and not used, is the programmer's error and throws.
+ * note 2). A symbol that is not given, or given and not used, and values out of the formula's reach are
+ * the caller's error and throw: what people enter is checked where they enter it.
  */
 export function workedOut(parts: ComputedParts): ArithmeticLine {
   const { unit, own = [], bound = 'exact' } = parts;
@@ -109,6 +110,7 @@ export function workedOut(parts: ComputedParts): ArithmeticLine {
     });
   const value = at('', 0);
   if (unused.size > 0) throw new Error(`${parts.id}: ${[...unused].join(', ')} is given and not used`);
+  if (!Number.isFinite(value)) throw new Error(`${parts.id}: ${parts.formula} is not finite`);
   const terms = parts.given.flatMap(({ symbol, quantity: from }): Term[] => {
     if (from.standardUncertainty === 0) return [];
     const move = 1e-5 * Math.max(Math.abs(from.value), 1e-3);

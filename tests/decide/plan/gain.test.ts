@@ -9,12 +9,13 @@ import { found, responseRun, unit, value } from '../../measure/ideal-unit.ts';
 import { characteristic, expectWellTold, line, linesOf, refusalOf } from './told.ts';
 
 const clean = (volts: number, halfWidth = 0) => characteristic('clean-volts', volts, 'V', halfWidth);
+const match = (...of: Parameters<typeof matchInput>) => linesOf(matchInput(...of));
 const input = (leastVolts: number, mostVolts: number) => ({ leastVolts, mostVolts, sources: ['sheet'] });
 
 describe('clean volts against an input', () => {
   // 2 V is 6.0206 dBV, 4 V 12.0412 dBV: recomputed with an independent program.
   test('2 V into 4 to 8 V: short by 6.02 dB, a quarter of the power', () => {
-    const { fit, lines } = matchInput(clean(2), input(4, 8));
+    const { fit, lines } = match(clean(2), input(4, 8));
     expectWellTold(lines);
     expect(fit).toBe('short');
     expect(line(lines, 'above-least-input').result.value).toBeCloseTo(6.0206 - 12.0412, 4);
@@ -22,7 +23,7 @@ describe('clean volts against an input', () => {
     expect(lines.some(({ id }) => id === 'attenuation')).toBe(false);
   });
   test('8 V into 0.2 to 4 V: over by 6.02 dB; the attenuation covers the uncertainty', () => {
-    const { fit, lines } = matchInput(clean(8, 0.1), input(0.2, 4));
+    const { fit, lines } = match(clean(8, 0.1), input(0.2, 4));
     expect(fit).toBe('over');
     expect(line(lines, 'above-most-input').result.value).toBeCloseTo(6.0206, 4);
     const needed = line(lines, 'attenuation').result;
@@ -34,15 +35,19 @@ describe('clean volts against an input', () => {
     });
   });
   test('3 V ± 0.1 V into 1 to 8 V: within; into 2.95 to 8 V: borderline', () => {
-    expect(matchInput(clean(3, 0.1), input(1, 8)).fit).toBe('within');
-    expect(matchInput(clean(3, 0.1), input(2.95, 8)).fit).toBe('borderline');
-    expect(matchInput(clean(3), input(3, 8)).fit).toBe('within');
+    expect(match(clean(3, 0.1), input(1, 8)).fit).toBe('within');
+    expect(match(clean(3, 0.1), input(2.95, 8)).fit).toBe('borderline');
+    expect(match(clean(3), input(3, 8)).fit).toBe('within');
+  });
+
+  test('a silent output is refused', () => {
+    expect(refusalOf(matchInput(clean(0), input(1, 8)))).toContain('silent');
   });
 
   const volts = fc.double({ min: 0.05, max: 20, noNaN: true });
   const share = fc.integer({ min: 0, max: 200 }).map((thousandths) => thousandths / 1000);
   const attenuationOf = (at: number, range: ReturnType<typeof input>): number =>
-    matchInput(clean(at, 0.01), range).lines.find(({ id }) => id === 'attenuation')?.result.value ?? 0;
+    match(clean(at, 0.01), range).lines.find(({ id }) => id === 'attenuation')?.result.value ?? 0;
 
   test('an input that takes more, or needs less, never asks for more attenuation', () => {
     fc.assert(
@@ -61,9 +66,9 @@ describe('clean volts against an input', () => {
       fc.property(volts, share, share, fc.integer({ min: 800, max: 1200 }), (at, less, more, near) => {
         const range = input((at * near) / 1000, (at * near) / 100);
         const [small, large] = [at * less, at * (less + more)];
-        if (matchInput(clean(at, small), range).fit !== 'borderline') return;
+        if (match(clean(at, small), range).fit !== 'borderline') return;
         borderline += 1;
-        expect(matchInput(clean(at, large), range).fit).toBe('borderline');
+        expect(match(clean(at, large), range).fit).toBe('borderline');
       }),
       { numRuns: 500, seed: 20260314 },
     );
