@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { gainStep, gainTarget } from '../../../src/decide/plan/gain-target.ts';
 import { headroom } from '../../../src/decide/plan/headroom.ts';
 import { matchInput } from '../../../src/decide/plan/input-match.ts';
+import { levelChange, type VolumeScale } from '../../../src/decide/plan/steps.ts';
 import { characterise } from '../../../src/measure/index.ts';
 import { found, responseRun, unit, value } from '../../measure/ideal-unit.ts';
 import { characteristic, expectWellTold, line, linesOf, refusalOf } from './told.ts';
@@ -148,5 +149,26 @@ describe('headroom', () => {
     const lines = linesOf(headroom(value(output, 'highest-clean-step'), lower, gaps));
     expect(line(lines, 'headroom-loss').result.value).toBeCloseTo(-10, 2);
     expect(line(lines, 'headroom-loss').formula).toBe('n_1·d_1');
+  });
+  test('a step that is not certain by one makes the loss uncertain by about a step of 2 dB', () => {
+    const output = boosted(6);
+    const lossWith = (range: number) => {
+      const step = characteristic('boosted-clean-step', 22, 'step', range);
+      const lines = linesOf(headroom(value(output, 'highest-clean-step'), step, output));
+      return line(lines, 'headroom-loss').result.expandedUncertainty;
+    };
+    expect(lossWith(1)).toBeGreaterThan(lossWith(0) + 1);
+    expect(lossWith(1)).toBeLessThan(2.5);
+  });
+  test('up the scale the level rises by as much as it falls down it', () => {
+    const output = boosted(6);
+    const words = { id: 'change', title: 'Change of level', symbol: 'L', note: 'From one step to another.' };
+    const change = (from: number, to: number, scale: VolumeScale) =>
+      levelChange(scale, from, to, words)?.result.value;
+    for (const scale of [output, { ...output, levelByStep: [] }]) {
+      expect(change(10, 20, scale)).toBeCloseTo(20, 2);
+      expect(change(20, 10, scale)).toBeCloseTo(-20, 2);
+      expect(change(12, 12, scale)).toBeCloseTo(0, 9);
+    }
   });
 });
