@@ -38,7 +38,8 @@ const goodEnoughDb = 0.02;
 /**
  * The filters that leave the least sum of squared errors, the overall level being free. Sets are built up one filter
  * at a time from the best ones so far, each new filter tried at several places; full sets from starts scattered over
- * all settings join them; then each filter of the best sets is taken out and placed anew, until nothing gets better. The same response always gives the same filters.
+ * all settings join them; then each filter of the best sets is taken out and placed anew, until nothing gets better.
+ * The same response always gives the same filters.
  */
 export function fitFilters(wrong: Wrong, limits: EqualiserLimits): Filter[] {
   let best: Candidate[] = [{ filters: [], cost: squares(levelled(wrong.errorDb)) }];
