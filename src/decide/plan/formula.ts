@@ -16,17 +16,27 @@ const functions: Readonly<Record<string, (...of: number[]) => number>> = {
   ceil: Math.ceil,
 };
 
+/** A number, a symbol or a function, or a sign. */
+const token = /\d+(?:\.\d+)?|[\p{L}√][\p{L}\p{N}_]*|\S/gu;
+
+/** The formula with each of its symbols written as `written` says, and a space kept where it was. */
+export function withSymbols(text: string, written: (symbol: string) => string): string {
+  return text.replace(token, (one) =>
+    /^\p{L}/u.test(one) && one !== 'π' && !Object.hasOwn(functions, one) ? written(one) : one,
+  );
+}
+
 /**
  * Reads a formula of numbers, π, symbols (`V_max`), + − · / ^, brackets and functions. A formula that cannot be read is
  * the programmer's error and throws.
  */
 export function readFormula(text: string): Formula {
-  const tokens = text.match(/\d+(?:\.\d+)?|[\p{L}√][\p{L}\p{N}_]*|\S/gu) ?? [];
+  const tokens = text.match(token) ?? [];
   let at = 0;
   const taken = (...wanted: string[]): string | undefined =>
     wanted.includes(tokens[at] ?? '') ? tokens[at++] : undefined;
-  const need = (token: string): void => {
-    if (!taken(token)) throw new Error(`“${text}”: “${token}” expected at “${tokens[at] ?? 'the end'}”`);
+  const need = (sign: string): void => {
+    if (!taken(sign)) throw new Error(`“${text}”: “${sign}” expected at “${tokens[at] ?? 'the end'}”`);
   };
 
   function sum(): Formula {
@@ -56,15 +66,15 @@ export function readFormula(text: string): Formula {
     return (of) => base(of) ** exponent(of);
   }
   function atom(): Formula {
-    const token = tokens[at] ?? 'the end';
+    const here = tokens[at] ?? 'the end';
     at += 1;
-    if (token === '(') {
+    if (here === '(') {
       const inner = sum();
       need(')');
       return inner;
     }
-    if (/^\d/.test(token)) return () => Number(token);
-    const apply = functions[token];
+    if (/^\d/.test(here)) return () => Number(here);
+    const apply = functions[here];
     if (apply) {
       need('(');
       const parts = [sum()];
@@ -72,9 +82,9 @@ export function readFormula(text: string): Formula {
       need(')');
       return (of) => apply(...parts.map((part) => part(of)));
     }
-    if (token === 'π') return () => Math.PI;
-    if (/^\p{L}/u.test(token)) return (of) => of(token);
-    throw new Error(`“${text}”: unexpected “${token}”`);
+    if (here === 'π') return () => Math.PI;
+    if (/^\p{L}/u.test(here)) return (of) => of(here);
+    throw new Error(`“${text}”: unexpected “${here}”`);
   }
 
   const whole = sum();

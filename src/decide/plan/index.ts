@@ -26,3 +26,4 @@ export { type PlanTerms, termsOfPlan } from './terms.ts';
 export { termsOfQuery } from './terms-of-query.ts';
 export * from './wire.ts';
 export { type Section, type SectionId, sectionIds, workings } from './workings.ts';
+export { type WrittenLine, written } from './written.ts';

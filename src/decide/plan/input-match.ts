@@ -1,7 +1,7 @@
 /** Clean volts held against what an amplifier's input takes: short or over by how much, and the attenuation needed. */
 import { type Characteristic, quantity } from '../../measure/index.ts';
 import { sideOf } from '../compare.ts';
-import { type ArithmeticLine, given, measured, workedOut } from './line.ts';
+import { type ArithmeticLine, given, measured, type Refusal, workedOut } from './line.ts';
 
 /** The input sensitivity range of an amplifier, volts rms: full power with the gain fully up, and fully down. */
 export interface InputRange {
@@ -16,8 +16,9 @@ export interface InputMatch {
   readonly lines: readonly ArithmeticLine[];
 }
 
-/** How the clean volts of an output suit an input. */
-export function matchInput(cleanVolts: Characteristic, input: InputRange): InputMatch {
+/** How the clean volts of an output suit an input; refused for a silent one. */
+export function matchInput(cleanVolts: Characteristic, input: InputRange): InputMatch | Refusal {
+  if (cleanVolts.value <= 0) return { refused: 'The output was silent: there is no level to compare.' };
   const { leastVolts, mostVolts, sources } = input;
   const volts = measured('V', 'clean volts of the output', cleanVolts);
   const least = given('V_min', 'input, gain fully up', leastVolts, 'V', sources);

@@ -21,6 +21,8 @@ export interface Given {
   /** Ids of the readings and sources it rests on. */
   readonly readings: readonly string[];
   readonly sources: readonly string[];
+  /** true for the result of a line that rests on common practice. */
+  readonly commonPractice: boolean;
 }
 
 export interface ArithmeticLine {
@@ -38,7 +40,7 @@ export interface ArithmeticLine {
   readonly cautions: readonly CautionId[];
   /** What it assumes, and where the formula comes from. */
   readonly note: string;
-  /** true where it rests on common practice, with no source. */
+  /** true where it, or a line it is carried on from, rests on common practice with no source. */
   readonly commonPractice: boolean;
   readonly readings: readonly string[];
   readonly sources: readonly string[];
@@ -58,18 +60,19 @@ export function given(
   sources: readonly string[] = [],
 ): Given {
   const exact = typeof value === 'number' ? quantity(value, unit, []) : value;
-  return { symbol, name, quantity: exact, readings: [], sources };
+  return { symbol, name, quantity: exact, readings: [], sources, commonPractice: false };
 }
 
 /** A measured value, with the readings and sources behind it. */
 export function measured(symbol: string, name: string, value: Characteristic): Given {
-  return { symbol, name, quantity: value, readings: value.readings, sources: value.sources };
+  const { readings, sources } = value;
+  return { symbol, name, quantity: value, readings, sources, commonPractice: false };
 }
 
 /** The result of another line, put into this one. */
 export function carried(name: string, line: ArithmeticLine): Given {
-  const { symbol, result, readings, sources } = line;
-  return { symbol, name, quantity: result, readings, sources };
+  const { symbol, result, readings, sources, commonPractice } = line;
+  return { symbol, name, quantity: result, readings, sources, commonPractice };
 }
 
 interface LineParts {
@@ -93,7 +96,8 @@ interface ComputedParts extends LineParts {
 /**
  * Works a line out by its own formula. Its uncertainty follows from those of the values given by the law of
  * propagation, first order (GUM 5.1.2), each sensitivity found by moving the value a little either way (GUM 5.1.3,
- * note 2). A symbol that is not given, or given and not used, is the programmer's error and throws.
+ * note 2). A symbol that is not given, or given and not used, and values out of the formula's reach are
+ * the caller's error and throw: what people enter is checked where they enter it.
  */
 export function workedOut(parts: ComputedParts): ArithmeticLine {
   const { unit, own = [], bound = 'exact' } = parts;
@@ -109,6 +113,7 @@ export function workedOut(parts: ComputedParts): ArithmeticLine {
     });
   const value = at('', 0);
   if (unused.size > 0) throw new Error(`${parts.id}: ${[...unused].join(', ')} is given and not used`);
+  if (!Number.isFinite(value)) throw new Error(`${parts.id}: ${parts.formula} is not finite`);
   const terms = parts.given.flatMap(({ symbol, quantity: from }): Term[] => {
     if (from.standardUncertainty === 0) return [];
     const move = 1e-5 * Math.max(Math.abs(from.value), 1e-3);
@@ -134,7 +139,7 @@ function lineWith(parts: LineParts, result: Quantity, isLookedUp: boolean): Arit
     result,
     cautions: parts.cautions ?? [],
     note,
-    commonPractice: parts.commonPractice ?? false,
+    commonPractice: (parts.commonPractice ?? false) || parts.given.some((one) => one.commonPractice),
     readings: [...new Set(parts.given.flatMap((one) => one.readings))],
     sources: [...new Set(parts.given.flatMap((one) => one.sources))],
   };

@@ -141,6 +141,21 @@ test.each([
   },
 );
 
+test('a larger uncertainty never makes a borderline low end certain', () => {
+  const thousandths = fc.integer({ min: -3000, max: 3000 }).map((one) => one / 1000);
+  let borderline = 0;
+  fc.assert(
+    fc.property(thousandths, fc.nat(2000), fc.nat(2000), (db, less, more) => {
+      const level = (halfWidth: number) => characteristic('ripple', db - 3, 'dB', halfWidth / 1000);
+      if (starves(level(less), 3) !== 'borderline') return;
+      borderline += 1;
+      expect(starves(level(less + more), 3)).toBe('borderline');
+    }),
+    { numRuns: 500, seed: 20260314 },
+  );
+  expect(borderline).toBeGreaterThan(50);
+});
+
 test('between third octaves any high-pass is met within the uncertainty', () => {
   fc.assert(
     fc.property(

@@ -78,6 +78,23 @@ describe('a profile made of filters', () => {
     );
   });
 
+  test('a shelf cuts where it can: a high shelf of +6 dB is, but for the level, a low shelf of −6 dB', () => {
+    const grid = gridOf([20, 50, 120, 300, 1000, 20_000]);
+    const high = togetherDb([{ kind: 'high-shelf', hz: 120, gainDb: 6, q: 0.8 }], grid);
+    const low = togetherDb([{ kind: 'low-shelf', hz: 120, gainDb: -6, q: 0.8 }], grid);
+    high.forEach((level, index) => {
+      expect(level - (low[index] ?? 0)).toBeCloseTo(6, 9);
+    });
+    for (const kind of ['low-shelf', 'high-shelf'] as const) {
+      const found = linesOf(
+        correction(profileOf([{ kind, hz: 300, gainDb: 6, q: Math.SQRT1_2 }]), equaliser),
+      );
+      expect(found.filters[0]).toMatchObject({ kind });
+      expect(line(found.lines, 'correction-headroom').result.value).toBeLessThan(0.1);
+      expect(line(found.lines, 'residual-largest').result.value).toBeLessThan(0.05);
+    }
+  });
+
   test('another target is met as well', () => {
     const target = (hz: number): number => -2 * Math.log10(hz / 1000);
     const { points } = linesOf(correction(profileOf(three), { ...equaliser, mostFilters: 5 }, target));

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { readFormula } from '../../../src/decide/plan/formula.ts';
-import { given, workedOut } from '../../../src/decide/plan/line.ts';
+import { given, lookedUp, workedOut } from '../../../src/decide/plan/line.ts';
+import { written } from '../../../src/decide/plan/written.ts';
 import { limits, quantity } from '../../../src/measure/index.ts';
 
 const none = (symbol: string): number => {
@@ -66,4 +67,28 @@ describe('a line', () => {
     expect(() => workedOut({ ...parts, formula: 'V^2/R' })).toThrow('R is not given');
     expect(() => workedOut({ ...parts, formula: 'V^2' })).toThrow('Z is given and not used');
   });
+});
+
+test('a line is written in symbols, with its values, and with its result', () => {
+  const volts = quantity(2.0004, 'V', [limits('meter', 0.02, 'meter')]);
+  const line = workedOut({
+    id: 'level',
+    title: 'Level',
+    symbol: 'L_max',
+    formula: '20·lg(V/V_max) + L_0·π',
+    given: [
+      given('V', 'volts', volts, 'V'),
+      given('V_max', 'most', 1.255, 'V'),
+      given('L_0', 'offset', -0.125, 'dB'),
+    ],
+    unit: 'dB',
+    note: 'A line to be written.',
+  });
+  expect(written(line)).toEqual({
+    symbols: 'L_max = 20·lg(V/V_max) + L_0·π',
+    values: '20·lg(2.000\u00a0V/1.255\u00a0V) + (−0.125\u00a0dB)·π',
+    result: '3.66\u00a0dB ±\u00a00.09\u00a0dB',
+  });
+  const table = lookedUp({ ...line, formula: 'the next size above V' }, quantity(3, 'A', []));
+  expect(written(table)).toMatchObject({ values: undefined, result: '3.00\u00a0A' });
 });

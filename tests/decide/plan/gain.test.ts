@@ -4,17 +4,19 @@ import { describe, expect, test } from 'vitest';
 import { gainStep, gainTarget } from '../../../src/decide/plan/gain-target.ts';
 import { headroom } from '../../../src/decide/plan/headroom.ts';
 import { matchInput } from '../../../src/decide/plan/input-match.ts';
+import { levelChange, type VolumeScale } from '../../../src/decide/plan/steps.ts';
 import { characterise } from '../../../src/measure/index.ts';
 import { found, responseRun, unit, value } from '../../measure/ideal-unit.ts';
 import { characteristic, expectWellTold, line, linesOf, refusalOf } from './told.ts';
 
 const clean = (volts: number, halfWidth = 0) => characteristic('clean-volts', volts, 'V', halfWidth);
+const match = (...of: Parameters<typeof matchInput>) => linesOf(matchInput(...of));
 const input = (leastVolts: number, mostVolts: number) => ({ leastVolts, mostVolts, sources: ['sheet'] });
 
 describe('clean volts against an input', () => {
   // 2 V is 6.0206 dBV, 4 V 12.0412 dBV: recomputed with an independent program.
   test('2 V into 4 to 8 V: short by 6.02 dB, a quarter of the power', () => {
-    const { fit, lines } = matchInput(clean(2), input(4, 8));
+    const { fit, lines } = match(clean(2), input(4, 8));
     expectWellTold(lines);
     expect(fit).toBe('short');
     expect(line(lines, 'above-least-input').result.value).toBeCloseTo(6.0206 - 12.0412, 4);
@@ -22,7 +24,7 @@ describe('clean volts against an input', () => {
     expect(lines.some(({ id }) => id === 'attenuation')).toBe(false);
   });
   test('8 V into 0.2 to 4 V: over by 6.02 dB; the attenuation covers the uncertainty', () => {
-    const { fit, lines } = matchInput(clean(8, 0.1), input(0.2, 4));
+    const { fit, lines } = match(clean(8, 0.1), input(0.2, 4));
     expect(fit).toBe('over');
     expect(line(lines, 'above-most-input').result.value).toBeCloseTo(6.0206, 4);
     const needed = line(lines, 'attenuation').result;
@@ -34,15 +36,19 @@ describe('clean volts against an input', () => {
     });
   });
   test('3 V ± 0.1 V into 1 to 8 V: within; into 2.95 to 8 V: borderline', () => {
-    expect(matchInput(clean(3, 0.1), input(1, 8)).fit).toBe('within');
-    expect(matchInput(clean(3, 0.1), input(2.95, 8)).fit).toBe('borderline');
-    expect(matchInput(clean(3), input(3, 8)).fit).toBe('within');
+    expect(match(clean(3, 0.1), input(1, 8)).fit).toBe('within');
+    expect(match(clean(3, 0.1), input(2.95, 8)).fit).toBe('borderline');
+    expect(match(clean(3), input(3, 8)).fit).toBe('within');
+  });
+
+  test('a silent output is refused', () => {
+    expect(refusalOf(matchInput(clean(0), input(1, 8)))).toContain('silent');
   });
 
   const volts = fc.double({ min: 0.05, max: 20, noNaN: true });
   const share = fc.integer({ min: 0, max: 200 }).map((thousandths) => thousandths / 1000);
   const attenuationOf = (at: number, range: ReturnType<typeof input>): number =>
-    matchInput(clean(at, 0.01), range).lines.find(({ id }) => id === 'attenuation')?.result.value ?? 0;
+    match(clean(at, 0.01), range).lines.find(({ id }) => id === 'attenuation')?.result.value ?? 0;
 
   test('an input that takes more, or needs less, never asks for more attenuation', () => {
     fc.assert(
@@ -61,9 +67,9 @@ describe('clean volts against an input', () => {
       fc.property(volts, share, share, fc.integer({ min: 800, max: 1200 }), (at, less, more, near) => {
         const range = input((at * near) / 1000, (at * near) / 100);
         const [small, large] = [at * less, at * (less + more)];
-        if (matchInput(clean(at, small), range).fit !== 'borderline') return;
+        if (match(clean(at, small), range).fit !== 'borderline') return;
         borderline += 1;
-        expect(matchInput(clean(at, large), range).fit).toBe('borderline');
+        expect(match(clean(at, large), range).fit).toBe('borderline');
       }),
       { numRuns: 500, seed: 20260314 },
     );
@@ -73,10 +79,13 @@ describe('clean volts against an input', () => {
 
 describe('setting the gain', () => {
   const plan = { ratedWatts: 50, loadOhms: 4, sources: ['sheet'], overlapDb: 0, toneDbfs: 0 };
-  test('1 W into 8 Ω is 2.828 V (definition of the rated sensitivity, IEC 60268-5, as transcribed)', () => {
-    const lines = linesOf(gainTarget({ ...plan, ratedWatts: 1, loadOhms: 8 }));
+  test('without overlap a full-scale tone is set to the rated power', () => {
+    const lines = linesOf(gainTarget(plan));
     expectWellTold(lines);
-    expect(line(lines, 'gain-target').result.value).toBeCloseTo(2.828427, 6);
+    expect(line(lines, 'gain-target').result.value).toBeCloseTo(
+      line(lines, 'full-power-volts').result.value,
+      12,
+    );
   });
   test('50 W into 4 Ω with 5 dB of overlap: 14.142 V with a tone of −5 dB, 7.953 V with one of −10 dB', () => {
     const at = (toneDbfs: number) =>
@@ -140,5 +149,26 @@ describe('headroom', () => {
     const lines = linesOf(headroom(value(output, 'highest-clean-step'), lower, gaps));
     expect(line(lines, 'headroom-loss').result.value).toBeCloseTo(-10, 2);
     expect(line(lines, 'headroom-loss').formula).toBe('n_1·d_1');
+  });
+  test('a step that is not certain by one makes the loss uncertain by about a step of 2 dB', () => {
+    const output = boosted(6);
+    const lossWith = (range: number) => {
+      const step = characteristic('boosted-clean-step', 22, 'step', range);
+      const lines = linesOf(headroom(value(output, 'highest-clean-step'), step, output));
+      return line(lines, 'headroom-loss').result.expandedUncertainty;
+    };
+    expect(lossWith(1)).toBeGreaterThan(lossWith(0) + 1);
+    expect(lossWith(1)).toBeLessThan(2.5);
+  });
+  test('up the scale the level rises by as much as it falls down it', () => {
+    const output = boosted(6);
+    const words = { id: 'change', title: 'Change of level', symbol: 'L', note: 'From one step to another.' };
+    const change = (from: number, to: number, scale: VolumeScale) =>
+      levelChange(scale, from, to, words)?.result.value;
+    for (const scale of [output, { ...output, levelByStep: [] }]) {
+      expect(change(10, 20, scale)).toBeCloseTo(20, 2);
+      expect(change(20, 10, scale)).toBeCloseTo(-20, 2);
+      expect(change(12, 12, scale)).toBeCloseTo(0, 9);
+    }
   });
 });

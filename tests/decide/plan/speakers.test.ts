@@ -1,8 +1,7 @@
 /** Speakers on an amplifier, and how loud and how long. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { allowedTime, hearing } from '../../../src/decide/plan/hearing.ts';
-import { given, workedOut } from '../../../src/decide/plan/line.ts';
+import { hearing } from '../../../src/decide/plan/hearing.ts';
 import { speakerLoad, type Wiring } from '../../../src/decide/plan/speakers.ts';
 import { expectWellTold, line } from './told.ts';
 
@@ -10,7 +9,7 @@ const amplifier = { ratedWatts: 100, ratedOhms: 4, leastOhms: 2, sources: ['ampl
 const four = (id: string): Wiring => ({ id, ohms: 4 });
 
 describe('impedances', () => {
-  // Ohm's law and Kirchhoff's; lowest impedance by IEC 60268-5, 16.1, as transcribed: 4 Ω → 3.2, 8 Ω → 6.4.
+  // Ohm's law and Kirchhoff's.
   test.each([
     ['one of 4 Ω', four('front left'), 4, 3.2],
     ['two in series', { series: [four('a'), four('b')] }, 8, 6.4],
@@ -97,24 +96,6 @@ describe('at the ear', () => {
     expect(line(lines, 'level-incoherent').result.value).toBeCloseTo(93.0103, 4);
     expect(line(lines, 'level-coherent').result.value).toBeCloseTo(96.0206, 4);
     for (const each of lines) expect(each.cautions).toContain('hearing');
-  });
-  // NIOSH 98-126 (1998), table 1-1, as transcribed.
-  test.each([
-    [85, 480],
-    [88, 240],
-    [94, 60],
-    [100, 15],
-  ])('at %s dB: %s minutes', (level, minutes) => {
-    const at = workedOut({
-      id: 'level',
-      title: 'Level',
-      symbol: 'L',
-      formula: 'L_0',
-      given: [given('L_0', 'level', level, 'dB')],
-      unit: 'dB',
-      note: 'A level to work the time out from.',
-    });
-    expect(allowedTime(at).result).toMatchObject({ value: minutes, bound: 'at-most' });
   });
   test('louder never lasts longer, and never more than a day', () => {
     const timeOf = (watts: number): number =>

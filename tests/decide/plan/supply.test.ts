@@ -44,6 +44,13 @@ describe('currents', () => {
     expect(music.result.value).toBeCloseTo(50 / 0.75 / 14.4, 9);
     expect(full).toMatchObject({ commonPractice: true, sources: ['sheet'] });
   });
+  test('what is carried on from common practice says so', () => {
+    const [full] = supplyCurrents({ amplifierClass: 'D', ratedWatts: 200, supplyVolts: 14.4, sources: [] });
+    const fromPractice = linesOf(fuseAndWire(feed(full)));
+    expect(line(fromPractice, 'wire-drop').commonPractice).toBe(true);
+    expect(line(fromPractice, 'wire-resistance').commonPractice).toBe(false);
+    expect(line(linesOf(fuseAndWire(feed(amperes(16)))), 'wire-drop').commonPractice).toBe(false);
+  });
   test('class AB takes no more than an ideal class B stage gives: π/4, and π/4·√(1/8) at one-eighth', () => {
     expect(usualEfficiency.AB.full).toBeLessThan(Math.PI / 4);
     expect(usualEfficiency.AB.music).toBeLessThan((Math.PI / 4) * Math.sqrt(1 / 8));

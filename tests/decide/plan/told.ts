@@ -1,6 +1,7 @@
 /** Holds for every line: it says what it is, what it assumes, and what it rests on. */
 import { expect } from 'vitest';
 import type { ArithmeticLine, Refusal } from '../../../src/decide/plan/line.ts';
+import { written } from '../../../src/decide/plan/written.ts';
 import type { Characteristic, CharacteristicName, Unit } from '../../../src/measure/index.ts';
 import { limits, quantity } from '../../../src/measure/index.ts';
 
@@ -13,6 +14,11 @@ export function expectWellTold(lines: readonly ArithmeticLine[]): void {
     expect(line.result.expandedUncertainty, line.id).toBeGreaterThanOrEqual(0);
     const symbols = line.given.map((one) => one.symbol);
     expect(new Set(symbols).size, `${line.id}: symbols differ`).toBe(symbols.length);
+    const { symbols: shown, values } = written(line);
+    expect(shown.startsWith(`${line.symbol} = `), line.id).toBe(true);
+    expect(values === undefined, line.id).toBe(line.isLookedUp);
+    // With its values put in no symbol of the formula is left: subscripts are in no unit.
+    if (values !== undefined) expect(values, line.id).not.toContain('_');
     for (const one of line.given) {
       expect(line.readings).toEqual(expect.arrayContaining([...one.readings]));
       expect(line.sources).toEqual(expect.arrayContaining([...one.sources]));

@@ -3,6 +3,7 @@ import {
   type BoostBehaviour,
   type CharacteristicName,
   type Filter,
+  halfPowerDb,
   type ProfileOutput,
   propagate,
   type Quantity,
@@ -15,6 +16,8 @@ import { fitFilters, levelled } from './fit.ts';
 
 /** What an output says that a correction rests on. */
 export type Correctable = Pick<ProfileOutput, 'responses' | 'boostBehaviour' | 'characteristics'>;
+
+type Points = ResponseAtStep['points'];
 
 export interface Correction {
   /** Settings, lowest frequency first, rounded as they are to be entered; the residuals are those of these settings. */
@@ -48,7 +51,7 @@ export function correction(
       refused: 'No response was read at a clean step: read one, at 1 kHz too, at a step that plays clean.',
     };
   }
-  const range = correctableHz(output, response);
+  const range = correctableHz(response);
   const points = response.points.filter(({ hz }) => hz >= range.leastHz && hz <= range.mostHz);
   if (points.length < leastPoints) {
     return {
@@ -57,7 +60,7 @@ export function correction(
   }
   const grid = gridOf(points.map(({ hz }) => hz));
   const before = levelled(points.map(({ hz, level }) => level.value - target(hz)));
-  const filters = fitFilters({ grid, errorDb: before }, limits)
+  const filters = cutting(fitFilters({ grid, errorDb: before }, limits), limits)
     .map(rounded)
     .filter((one) => one.kind === 'high-pass' || one.gainDb !== 0)
     .sort((a, b) => a.hz - b.hz);
@@ -94,24 +97,42 @@ function cleanResponse(output: Correctable): ResponseAtStep | undefined {
     .toSorted((a, b) => b.points.length - a.points.length || b.step - a.step)[0];
 }
 
-/** From the lower to the upper corner: what lies beyond was taken out on purpose, and lifting it costs headroom. */
-function correctableHz(output: Correctable, { points }: ResponseAtStep): { leastHz: number; mostHz: number } {
-  return {
-    leastHz: value(output, 'lower-corner')?.value ?? points[0]?.hz ?? 0,
-    mostHz: value(output, 'upper-corner')?.value ?? points.at(-1)?.hz ?? 0,
-  };
+/**
+ * From the lowest to the highest frequency at no less than half power of the median level. What falls off beyond was
+ * taken out on purpose, and lifting it costs headroom; a dip between is put right.
+ */
+function correctableHz({ points }: ResponseAtStep): { leastHz: number; mostHz: number } {
+  const levels = points.map(({ level }) => level.value).toSorted((a, b) => a - b);
+  const least = (levels[Math.floor(levels.length / 2)] ?? 0) + halfPowerDb;
+  const within = ({ level }: Points[number]): boolean => level.value >= least;
+  return { leastHz: points.find(within)?.hz ?? 0, mostHz: points.findLast(within)?.hz ?? 0 };
 }
 
 function sourcesOf({ characteristics }: Correctable): string[] {
   return [...new Set(characteristics.flatMap(({ sources }) => sources))];
 }
 
+/**
+ * Shelves that cut in the place of those that boost, where the equaliser has them: a high shelf of +G is, but for the
+ * overall level, the low shelf of −G at the same frequency and Q. A cut takes no headroom.
+ */
+function cutting(filters: readonly Filter[], { kinds, gainDb }: EqualiserLimits): Filter[] {
+  const swaps = filters.map((one): Filter => {
+    const other =
+      one.kind === 'low-shelf' ? 'high-shelf' : one.kind === 'high-shelf' ? 'low-shelf' : undefined;
+    const isBetter =
+      other !== undefined && one.gainDb > 0 && kinds.includes(other) && -one.gainDb >= gainDb[0];
+    return isBetter ? { ...one, kind: other, gainDb: -one.gainDb } : one;
+  });
+  const shelves = swaps.flatMap(({ kind }) => (kind.endsWith('shelf') ? [kind] : []));
+  // One of each at most: of two, either both change places or neither.
+  return new Set(shelves).size === shelves.length ? swaps : [...filters];
+}
+
 /** To four digits of frequency, hundredths of a decibel, thousandths of Q. */
 function rounded({ kind, hz, gainDb, q }: Filter): Filter {
   return { kind, hz: Number(hz.toPrecision(4)), gainDb: Number(gainDb.toFixed(2)), q: Number(q.toFixed(3)) };
 }
-
-type Points = ResponseAtStep['points'];
 
 function residualLines(
   points: Points,
@@ -126,7 +147,7 @@ function residualLines(
     given('f_1', 'lowest of them', points[0]?.hz ?? 0, 'Hz'),
     given('f_2', 'highest of them', points.at(-1)?.hz ?? 0, 'Hz'),
   ];
-  const note = 'Over the frequencies read between the profile’s corners, the overall level being free.';
+  const note = 'Over the frequencies read within the profile’s own pass band, the overall level being free.';
   const root = {
     symbol: 'e_rms',
     formula: 'the root of the mean of the squares of what is left at the n frequencies',

@@ -37,8 +37,9 @@ const goodEnoughDb = 0.02;
 
 /**
  * The filters that leave the least sum of squared errors, the overall level being free. Sets are built up one filter
- * at a time from the best ones so far, each new filter tried at several places; then each filter of the best sets is
- * taken out and placed anew, until nothing gets better. The same response always gives the same filters.
+ * at a time from the best ones so far, each new filter tried at several places; full sets from starts scattered over
+ * all settings join them; then each filter of the best sets is taken out and placed anew, until nothing gets better.
+ * The same response always gives the same filters.
  */
 export function fitFilters(wrong: Wrong, limits: EqualiserLimits): Filter[] {
   let best: Candidate[] = [{ filters: [], cost: squares(levelled(wrong.errorDb)) }];
@@ -48,12 +49,54 @@ export function fitFilters(wrong: Wrong, limits: EqualiserLimits): Filter[] {
     const grown = best.flatMap(({ filters }) => extended(wrong, limits, filters));
     best = theBest([...best, ...grown]);
   }
-  const settled = best.map(({ filters }) => refined(wrong, limits, filters, 200));
+  const scattered = (best[0]?.cost ?? 0) > goodEnough ? theBest(scatteredSets(wrong, limits, most)) : [];
+  const settled = [...best, ...scattered].map(({ filters }) => refined(wrong, limits, filters, 200));
   const improved = theBest(settled)
     .slice(0, 2)
     .map((one) => replaced(wrong, limits, one));
   const [first] = theBest(improved);
   return (first?.filters ?? []).map(({ kind, setting }) => filterOf(kind, setting));
+}
+
+/** How many starts each choice of kinds gets. */
+const startsEach = 8;
+
+/**
+ * Full sets from starts scattered over all settings, for every choice of kinds: what building up one filter at a time
+ * does not come by. The places follow Kronecker's sequence by powers of the root of x^(d+1) = x + 1 (after Roberts,
+ * from memory): evenly spread, and always the same.
+ */
+function scatteredSets(wrong: Wrong, limits: EqualiserLimits, count: number): Candidate[] {
+  const root = generalGoldenRatio(3 * count);
+  return choices(limits.kinds, count).flatMap((kinds, choice) =>
+    Array.from({ length: startsEach }, (_, start) => {
+      const filters = kinds.map((kind, index): Placed => {
+        const setting = boundsOf(kind, limits).map(([least, most], variable) => {
+          const along = (0.5 + (choice * startsEach + start + 1) * root ** -(3 * index + variable + 1)) % 1;
+          return least + along * (most - least);
+        });
+        return { kind, setting: settingAt(setting, 0) };
+      });
+      return refined(wrong, limits, filters, 10);
+    }),
+  );
+}
+
+function generalGoldenRatio(dimensions: number): number {
+  let root = 1;
+  for (let round = 0; round < 60; round += 1) root = (1 + root) ** (1 / (dimensions + 1));
+  return root;
+}
+
+/** Peaking filters, with or without one each of the other kinds. */
+function choices(kinds: readonly FilterKind[], count: number): FilterKind[][] {
+  let some: FilterKind[][] = [[]];
+  for (const kind of kinds) {
+    if (kind !== 'peaking') some = [...some, ...some.map((one) => [...one, kind])];
+  }
+  return some
+    .filter((one) => one.length === count || (one.length < count && kinds.includes('peaking')))
+    .map((one) => [...one, ...Array.from({ length: count - one.length }, () => 'peaking' as const)]);
 }
 
 /** Differs by less than this share of the cost: the same set found twice. */
