@@ -42,11 +42,13 @@ export function answerGroup(data: ListingData, group: AnswerGroup, root: string,
   details.dataset.answer = group.answer;
   details.open = open;
   const summary = document.createElement('summary');
-  summary.append(
+  const line = element('span', '');
+  line.append(
     element('span', 'group-answer', group.answer),
     ' ',
     element('span', 'group-count', groupWords(group)),
   );
+  summary.append(line);
   const parts = element('div', 'group-parts');
   for (const part of group.parts) {
     const profiles = part.profiles.map(({ index, near }) => ({ index, note: near }));

@@ -69,7 +69,7 @@ export function listsView(answers: Answers): ListsView {
     tables: [...answers.tables].flatMap(([id, { table }]) => {
       const data = base.tables.get(id)?.data;
       return data && table
-        ? [{ path: tablePath(id), title: data.question, summary: data.about, aside: data.name }]
+        ? [{ path: tablePath(id), title: data.question, summary: firstSentence(data.about), aside: '' }]
         : [];
     }),
     sources: [...base.sources.values()]
@@ -82,6 +82,11 @@ export function listsView(answers: Answers): ListsView {
         kind: sourceKindLabels[data.kind],
       })),
   };
+}
+
+/** A list is read at a glance: the rest of a text is on its own page. */
+function firstSentence(text: string): string {
+  return /^.*?[.!?](?=\s|$)/s.exec(text)?.[0] ?? text;
 }
 
 function yearsOf(fitment: readonly { readonly fromYear: number; readonly toYear: number }[]): string {

@@ -15,7 +15,7 @@ export interface TableAnswerView {
   readonly name: string;
   readonly question: string;
   readonly path: string;
-  /** The answer, or what it depends on, in a line. */
+  /** The answer, or all the answers; empty where it is not settled. */
   readonly answer: string;
   /** Whether it is settled whatever the rider plans. */
   readonly settled: boolean;
@@ -89,7 +89,7 @@ function answerView(
     name,
     question,
     path: tablePath(judged.entry.id),
-    answer: sure.join(', then '),
+    answer: deciding.length === 0 ? sure.join(', then ') : '',
     settled: deciding.length === 0,
     dependsOn: deciding.flatMap((input) => ('question' in input ? [input.question] : [])),
     borderline: deciding
@@ -105,7 +105,7 @@ function answerView(
       }),
     rules: [...outcome.rules]
       .sort(([a], [b]) => a - b)
-      .map(([rule, sureness]) => ruleView(answers, judged, id, profile, open, outcome, rule, sureness)),
+      .map(([rule, sureness]) => ruleView(answers, judged, id, profile, open, rule, sureness)),
   };
 }
 
@@ -115,7 +115,6 @@ function ruleView(
   id: string,
   profile: JudgedProfile,
   open: Open,
-  outcome: Outcome,
   rule: number,
   sureness: Sureness,
 ): RuleAnswerView {
@@ -130,7 +129,7 @@ function ruleView(
     path: `${tablePath(entry.id)}#${ruleAnchor(written?.id ?? '')}`,
     number: rule + 1,
     sureness,
-    cases: sureness === 'sure' ? [] : casesOf(judged, open, outcome, rule),
+    cases: sureness === 'sure' ? [] : casesOf(judged, open, rule),
     say: written?.say ?? '',
     guides,
     pointsTo: pointsTo
@@ -141,21 +140,22 @@ function ruleView(
   };
 }
 
-/** What has to be so for the rule to give the answer: of each input that has a say, the pieces in which it may. */
-function casesOf(
-  { entry, table, grid, decide }: JudgedTable,
-  open: Open,
-  outcome: Outcome,
-  rule: number,
-): string[] {
-  return outcome.dependsOn.flatMap((at) => {
-    const [input, cut, pieces] = [table.inputs[at], grid[at], open[at] ?? []];
-    if (!input || !cut) return [];
+/**
+ * What has to be so for the rule to give the answer: of each question, the answers with which it may where not all
+ * do; of each value near a limit, what the rule asks for.
+ */
+function casesOf(judged: JudgedTable, open: Open, rule: number): string[] {
+  const { entry, table, grid, decide } = judged;
+  return [...open.keys()].flatMap((at) => {
+    const [input, cut, pieces, written] = [table.inputs[at], grid[at], open[at] ?? [], entry.data.inputs[at]];
+    if (!input || !cut || !written || pieces.length < 2) return [];
     const fitting = pieces.filter((piece) =>
       decide(open.map((one, index) => (index === at ? [piece] : one))).rules.has(rule),
     );
     if (fitting.length === pieces.length) return [];
-    return [`${input.label}: ${setWords(setOfPieces(cut, fitting), input, entry.data.inputs[at])}`];
+    const tested = isAsked(written) ? setOfPieces(cut, fitting) : table.rules[rule]?.cells[at]?.set;
+    const words = tested ? setWords(tested, input, written) : anyWords;
+    return words === anyWords ? [] : [`${input.label}: ${words}`];
   });
 }
 

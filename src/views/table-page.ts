@@ -1,5 +1,5 @@
 /** The view model of a decision table’s page: the questions, the rules in words, the profiles under each. */
-import type { TableEntryInput, TableEntryRule } from '../../schemas/index.ts';
+import type { TableEntry, TableEntryInput, TableEntryRule } from '../../schemas/index.ts';
 import { type Answers, judgedProfile } from '../answers.ts';
 import { numberBehind } from '../decide/index.ts';
 import { formatQuantity } from '../measure/format.ts';
@@ -40,6 +40,8 @@ export interface TableRuleView {
   readonly number: number;
   readonly answer: string;
   readonly cells: readonly { readonly label: string; readonly words: string; readonly any: boolean }[];
+  /** Said of a rule without any test; empty for the others. */
+  readonly always: string;
   readonly say: string;
   readonly guides: readonly NamedLink[];
   readonly pointsTo: readonly (NamedLink & { readonly unit: string })[];
@@ -139,6 +141,7 @@ function tablePage(answers: Answers, judged: JudgedTable, collected: Collector):
       number: index + 1,
       answer: answerWords(table.rules[index]?.results ?? [], data.outputs),
       cells: cellsOf(judged, index),
+      always: cellsOf(judged, index).every(({ any }) => any) ? alwaysWords(entry.data.hit) : '',
       say: rule.say ?? '',
       ...linksOfRule(answers, rule),
       sources: sourceLinks(answers, rule.sources),
@@ -149,6 +152,10 @@ function tablePage(answers: Answers, judged: JudgedTable, collected: Collector):
     settling: settlingOf(judged, collected),
     sources: sourceLinks(answers, entry.data.sources),
   };
+}
+
+function alwaysWords(hit: TableEntry['hit']): string {
+  return hit === 'first' || hit === 'priority' ? 'Wherever no other rule decides.' : 'In any case.';
 }
 
 function cellsOf({ entry, table }: JudgedTable, rule: number): TableRuleView['cells'] {

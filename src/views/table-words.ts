@@ -58,7 +58,10 @@ export const anyWords = 'any';
 export function setWords(set: ValueSet, input: TableInput, entry?: TableEntryInput): string {
   const { type, mayBeMissing } = input;
   const isMissing = set.missing && mayBeMissing;
-  const all = set.allBut && set.values.length === 0;
+  const [only] = set.intervals;
+  const all = set.allBut
+    ? set.values.length === 0
+    : only?.low === Number.NEGATIVE_INFINITY && only.high === Number.POSITIVE_INFINITY;
   if (all) return mayBeMissing && !set.missing ? 'any, if measured' : anyWords;
   const known = knownWords(set, type, entry);
   if (!isMissing) return known.length === 0 ? 'never' : orList(known);
