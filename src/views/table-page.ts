@@ -4,6 +4,7 @@ import { type Answers, judgedProfile } from '../answers.ts';
 import { numberBehind } from '../decide/index.ts';
 import { formatQuantity } from '../measure/format.ts';
 import type { Value } from '../tables/index.ts';
+import { type CautionText, cautionTexts } from './cautions.ts';
 import { isAsked, type JudgedTable, judgedTables, openOf } from './judged-tables.ts';
 import { guidePath, profilePath, tablePath } from './paths.ts';
 import { type SourceLink, sourceLinks } from './reading-links.ts';
@@ -32,6 +33,8 @@ export interface TablePageView {
   readonly listing: Listing;
   /** What would settle a borderline value, by its label. */
   readonly settling: readonly { readonly label: string; readonly advice: string }[];
+  /** Those of the guides its rules send the rider to. */
+  readonly cautions: readonly CautionText[];
   readonly sources: readonly SourceLink[];
 }
 
@@ -150,6 +153,11 @@ function tablePage(answers: Answers, judged: JudgedTable, collected: Collector):
     data: listed,
     listing: lister(listed)({ pieces: new Map() }),
     settling: settlingOf(judged, collected),
+    cautions: cautionTexts(
+      entry.data.rules.flatMap(({ guides }) =>
+        guides.flatMap((guide) => answers.base.guides.get(guide)?.data.cautions ?? []),
+      ),
+    ),
     sources: sourceLinks(answers, entry.data.sources),
   };
 }
