@@ -21,6 +21,7 @@ function start(page: HTMLElement): void {
   const left = find(form, '#table-left', HTMLParagraphElement);
   const again = find(form, '#table-again', HTMLButtonElement);
   const groups = find(page, '#table-groups', HTMLElement);
+  const settling = page.querySelector<HTMLElement>('.settling');
   const rules = [...page.querySelectorAll<HTMLElement>('.rule')];
   const fields = [...form.querySelectorAll<Field>('select, input')];
   const list = lister(data);
@@ -61,6 +62,9 @@ function start(page: HTMLElement): void {
     groups.replaceChildren(
       ...listing.groups.map((group) => answerGroup(data, group, root, isBegun || unfolded.has(group.answer))),
     );
+    if (settling) {
+      settling.hidden = !listing.groups.some(({ parts }) => parts.some((part) => part.borderline.length > 0));
+    }
     left.textContent = leftWords(rules.length, listing.rules.filter((one) => one.left).length, listing);
     again.hidden = fields.every(({ value }) => value === '');
     for (const field of fields) {

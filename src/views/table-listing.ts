@@ -121,7 +121,10 @@ function groupsOf(data: ListingData, shown: readonly Shown[]): AnswerGroup[] {
     for (const [answer, { sureness, dependsOn }] of one.outcome.answers) {
       const parts = groups.get(answer) ?? new Map<string, Shown[]>();
       const key = sureness === 'sure' ? '' : dependsOn.join();
-      groups.set(answer, parts.set(key, [...(parts.get(key) ?? []), one]));
+      const known = parts.get(key);
+      if (known) known.push(one);
+      else parts.set(key, [one]);
+      groups.set(answer, parts);
     }
   }
   const place = (answer: string): number => {

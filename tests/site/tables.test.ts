@@ -62,6 +62,16 @@ test('answers narrow rules and profiles, stand in the address, and survive a rel
   expect(new URL(page.url()).search).toBe('');
 });
 
+test('on a wide screen it is a table with a column for each question, and narrows the same', async () => {
+  await page.setViewportSize({ width: 1280, height: 900 });
+  await open('profile-for-a-plan/?drives=speakers+alone');
+  expect(await page.locator('.decision thead th:visible').count()).toBe(9);
+  expect(await textOf(page.getByRole('status'))).toContain('4 of 10\u00a0rules are left');
+  expect(await rules().count()).toBe(4);
+  const [head, cell] = [page.locator('.decision thead th').nth(6), page.locator('.rule:visible td').nth(5)];
+  expect((await cell.boundingBox())?.x).toBe((await head.boundingBox())?.x);
+});
+
 test('the unit filter leaves its profiles, and the rules they come under', async () => {
   await open('amplifier-without-reflash/?head_unit=lanternby');
   expect(await page.locator('.answer-group .by-unit dt').allTextContents()).toContain('Lanternby');
@@ -104,6 +114,7 @@ test('a number narrows too; one the data sheet cannot mean counts as not said an
   expect(await page.locator('#rule-usual-range').isVisible()).toBe(true);
   expect(await page.locator('#rule-wide-range').isVisible()).toBe(false);
   expect(await codesIn('speaker-level inputs, below the last steps')).toContain('0x7E8');
+  expect(await page.locator('.settling').isVisible()).toBe(false);
   await field.fill('900');
   expect(await field.getAttribute('aria-invalid')).toBe('true');
   expect(await page.locator('#rule-wide-range').isVisible()).toBe(true);
