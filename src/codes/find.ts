@@ -1,10 +1,11 @@
 /** Ranks the known codes by how likely each is the one a rider read and typed. */
 import { compare, slipsOfLatest } from './alignment.ts';
+import type { Hit } from './best-spellings.ts';
 import type { CodeIndex } from './code-index.ts';
 import { closeToBest, defaultLimit, foundAtLeast, worthAsking, worthListing } from './constants.ts';
 import { canonicalCode, displayedPosition } from './normalise.ts';
 import { slipsInWords } from './note.ts';
-import { type Hit, posterior, sumOf } from './posterior.ts';
+import { posterior, sumOf } from './posterior.ts';
 import { modelOf } from './screens.ts';
 
 export interface CodeCandidate {
@@ -63,13 +64,21 @@ export function findCode(index: CodeIndex, typed: string, options: FindOptions =
   const { family } = options;
   const limit = Math.max(1, Math.floor(options.limit ?? defaultLimit) || defaultLimit);
   const text = canonicalCode(typed);
-  const { hits, noneOfThese } = posterior(index, text, family);
+  const {
+    hits: unordered,
+    noneOfThese,
+    inFamily: sumInFamily,
+    elsewhere: sumElsewhere,
+    beginnings,
+  } = posterior(index, text, family);
   const inFamily = ({ spelling }: Hit): boolean => family === undefined || spelling.entry.family === family;
-  hits.sort(
+  const hits = unordered.toSorted(
     (a, b) =>
       Number(inFamily(b)) - Number(inFamily(a)) ||
       Number(b.exact) - Number(a.exact) ||
-      b.probability - a.probability,
+      b.probability - a.probability ||
+      // Equally probable ones in the order of the alphabet.
+      (a.spelling.canonical < b.spelling.canonical ? -1 : 1),
   );
   const own = hits.filter(inFamily);
   const [best] = hits;
@@ -77,9 +86,9 @@ export function findCode(index: CodeIndex, typed: string, options: FindOptions =
   const families = [...new Set(sameCode.filter(inFamily).map((hit) => hit.spelling.entry.family))];
   if (families.length === 1) families.pop();
 
-  const list = (some: readonly Hit[]): CodeCandidate[] => {
+  const list = (some: readonly Hit[], sum: number): CodeCandidate[] => {
     // Beginnings may be thousands, each improbable: if they are credible together, the best sets the scale.
-    const scale = sumOf(some) < worthAsking ? 1 : (some[0]?.probability ?? 1);
+    const scale = sum < worthAsking ? 1 : (some[0]?.probability ?? 1);
     const listed = some.filter((hit) => hit.probability >= worthListing * scale).slice(0, limit);
     return listed.map((hit) => {
       const { code, family, profile } = hit.spelling.entry;
@@ -90,19 +99,18 @@ export function findCode(index: CodeIndex, typed: string, options: FindOptions =
   };
   const conclude = (verdict: CodeVerdict): CodeSearch => ({
     verdict,
-    candidates: list(hits),
+    candidates: list(hits, sumInFamily + sumElsewhere),
     elsewhere: [],
     families,
     noneOfThese,
   });
 
-  if (family !== undefined && sumOf(own) < worthAsking) {
-    const elsewhere = list(hits.slice(own.length));
-    return { verdict: 'unknown', candidates: list(own), elsewhere, families: [], noneOfThese };
+  if (family !== undefined && sumInFamily < worthAsking) {
+    const elsewhere = list(hits.slice(own.length), sumElsewhere);
+    return { verdict: 'unknown', candidates: list(own, sumInFamily), elsewhere, families: [], noneOfThese };
   }
   if (!best) return conclude('unknown');
   const sum = sumOf(sameCode);
-  const beginnings = sumOf(hits.filter((hit) => hit.isBeginning));
   if (best.isBeginning || (!best.exact && beginnings > sum)) {
     return conclude(beginnings < worthAsking ? 'unknown' : 'partial');
   }
