@@ -1,6 +1,6 @@
 /** Of each known code the spelling that fits a text best, and which codes are worth naming. */
-import type { CodeEntry, Spelling, SpellingGroup } from './code-index.ts';
-import { worthListing } from './constants.ts';
+import type { CodeIndex, Spelling, SpellingGroup } from './code-index.ts';
+import { worthAsking, worthListing } from './constants.ts';
 
 /** A known code that may be what was typed. */
 export interface Hit {
@@ -12,89 +12,116 @@ export interface Hit {
   readonly probability: number;
 }
 
+/** Codes of the family asked for, or all others: what they count together, and the best of them. */
+export interface Side {
+  sum: number;
+  most: number;
+  /** Its entry; -1 where there is none. */
+  best: number;
+}
+
 /** Collects how probable every entry is, in plain arrays: most are never looked at again. */
 export class BestSpellings {
-  readonly #entries: readonly CodeEntry[];
+  readonly inFamily: Side = { sum: 0, most: 0, best: -1 };
+  readonly elsewhere: Side = { sum: 0, most: 0, best: -1 };
+  /** All codes of which the text is likelier the beginning, together. */
+  beginnings = 0;
+  readonly #index: CodeIndex;
   readonly #probabilities: Float64Array;
-  /** The group of an entry's best spelling, and its place in there. */
-  readonly #groups: SpellingGroup[] = [];
-  readonly #groupOf: Int32Array;
-  readonly #places: Int32Array;
+  /** The group of an entry's best spelling, its place in there, and whether it is a beginning. */
+  readonly #groups: Uint32Array;
+  readonly #places: Uint32Array;
+  readonly #isBeginning: Uint8Array;
+  /** Whether an entry is of the family asked for. */
+  readonly #isIn: Uint8Array;
 
-  constructor(entries: readonly CodeEntry[]) {
-    this.#entries = entries;
-    this.#probabilities = new Float64Array(entries.length);
-    this.#groupOf = new Int32Array(entries.length);
-    this.#places = new Int32Array(entries.length);
+  /** Takes what the groups of an index have been compared to count for, each ratio being worth so much. */
+  constructor(
+    index: CodeIndex,
+    worthOf: (group: SpellingGroup) => number,
+    isAskedFor: (group: SpellingGroup) => boolean,
+  ) {
+    const size = index.entries.length;
+    this.#index = index;
+    this.#probabilities = new Float64Array(size);
+    this.#groups = new Uint32Array(size);
+    this.#places = new Uint32Array(size);
+    this.#isBeginning = new Uint8Array(size);
+    this.#isIn = new Uint8Array(size);
+    index.groups.forEach((group, number) => {
+      this.#take(group, number, worthOf(group), isAskedFor(group) ? 1 : 0);
+    });
+    this.#sumUp();
   }
 
-  /** Adds what a group's codes were compared to count for, each ratio being worth so much. */
-  take(group: SpellingGroup, perRatio: number): void {
-    const { entryIndexes, weights, misread } = group;
-    const number = this.#groups.push(group) - 1;
+  #take(
+    { entryIndexes, weights, misread }: SpellingGroup,
+    number: number,
+    worth: number,
+    isIn: number,
+  ): void {
+    const { whole, beginning } = misread;
     for (let at = 0; at < weights.length; at += 1) {
+      const [asWhole, asBeginning] = [whole[at] as number, beginning[at] as number];
+      const probability = worth * (weights[at] as number) * (asWhole + asBeginning);
       const entry = entryIndexes[at] as number;
-      const probability = perRatio * (weights[at] as number) * misread.ratio(at);
       if (probability <= (this.#probabilities[entry] as number)) continue;
       this.#probabilities[entry] = probability;
-      this.#groupOf[entry] = number;
+      this.#groups[entry] = number;
       this.#places[entry] = at;
+      this.#isBeginning[entry] = asBeginning > asWhole ? 1 : 0;
+      this.#isIn[entry] = isIn;
     }
   }
 
-  /** All entries together: those of a family (or all, where none is given), the others, and the beginnings. */
-  sums(family: string | undefined): { inFamily: number; elsewhere: number; beginnings: number } {
-    const sums = { inFamily: 0, elsewhere: 0, beginnings: 0 };
-    this.#probabilities.forEach((probability, entry) => {
-      if (this.#isIn(family, entry)) sums.inFamily += probability;
-      else sums.elsewhere += probability;
-      if (this.#isBeginning(entry)) sums.beginnings += probability;
-    });
-    return sums;
+  #sumUp(): void {
+    const { inFamily, elsewhere } = this;
+    for (let entry = 0; entry < this.#probabilities.length; entry += 1) {
+      const probability = this.#probabilities[entry] as number;
+      const side = this.#isIn[entry] === 1 ? inFamily : elsewhere;
+      side.sum += probability;
+      if (this.#isBeginning[entry] === 1) this.beginnings += probability;
+      if (probability <= side.most) continue;
+      side.most = probability;
+      side.best = entry;
+    }
   }
 
   /**
-   * The entries worth naming, their probabilities as parts of `total`: all that are at least `worthListing` of the
-   * best, in the family and elsewhere; and whatever their probability those typed exactly, and the best code again.
+   * The entries worth naming, their probabilities as parts of `total`. Left out is what can be no candidate: see
+   * `worthListing`. The best of either side, a code typed exactly, and the best code in other families never are.
    */
-  hits(text: string, family: string | undefined, total: number): Hit[] {
-    let [own, other] = [0, 0];
-    let best = -1;
-    this.#probabilities.forEach((probability, entry) => {
-      if (!this.#isIn(family, entry)) other = Math.max(other, probability);
-      else if (probability > own) {
-        own = probability;
-        best = entry;
-      }
-    });
-    const bestCode = best < 0 ? text : this.#spelling(best).canonical;
-    const hits: Hit[] = [];
-    this.#probabilities.forEach((probability, entry) => {
-      if (probability === 0) return;
+  hits(text: string, total: number): Hit[] {
+    const { entriesOf } = this.#index;
+    const { inFamily, elsewhere } = this;
+    const named = new Set(entriesOf.get(text));
+    const isKnown = named.size > 0;
+    // Where even all together are not worth asking about, the best does not set the scale.
+    const least = ({ sum, most }: Side): number =>
+      worthListing * (isKnown || sum >= worthAsking * total ? most : total);
+    const [leastIn, leastElsewhere] = [least(inFamily), least(elsewhere)];
+    for (const { best } of [inFamily, elsewhere]) {
+      if (best < 0) continue;
+      named.add(best);
+      for (const entry of entriesOf.get(this.#spelling(best).canonical) ?? []) named.add(entry);
+    }
+    for (let entry = 0; entry < this.#probabilities.length; entry += 1) {
+      const bound = this.#isIn[entry] === 1 ? leastIn : leastElsewhere;
+      if ((this.#probabilities[entry] as number) >= bound) named.add(entry);
+    }
+    return Array.from(named, (entry) => {
       const spelling = this.#spelling(entry);
-      const exact = spelling.canonical === text;
-      const least = worthListing * (this.#isIn(family, entry) ? own : other);
-      if (probability < least && !exact && spelling.canonical !== bestCode) return;
-      hits.push({ spelling, exact, isBeginning: this.#isBeginning(entry), probability: probability / total });
+      return {
+        spelling,
+        exact: spelling.canonical === text,
+        isBeginning: this.#isBeginning[entry] === 1,
+        probability: (this.#probabilities[entry] as number) / total,
+      };
     });
-    return hits;
-  }
-
-  #isIn(family: string | undefined, entry: number): boolean {
-    return family === undefined || this.#entries[entry]?.family === family;
-  }
-
-  #rows(entry: number): SpellingGroup['misread'] | undefined {
-    return this.#groups[this.#groupOf[entry] as number]?.misread;
-  }
-
-  #isBeginning(entry: number): boolean {
-    const rows = this.#rows(entry);
-    const place = this.#places[entry] as number;
-    return rows !== undefined && (rows.beginning[place] as number) > (rows.whole[place] as number);
   }
 
   #spelling(entry: number): Spelling {
-    return this.#groups[this.#groupOf[entry] as number]?.spellings[this.#places[entry] as number] as Spelling;
+    const group = this.#index.groups[this.#groups[entry] as number];
+    return group?.spellings[this.#places[entry] as number] as Spelling;
   }
 }

@@ -52,8 +52,8 @@ export interface CodeIndex {
   readonly familyLengths: readonly FamilyLength[];
   /** How many entries each family has. */
   readonly familySizes: ReadonlyMap<string, number>;
-  /** Canonical forms of all spellings. */
-  readonly canonicals: ReadonlySet<string>;
+  /** Places of the entries that are written so, by the canonical form of any of their spellings. */
+  readonly entriesOf: ReadonlyMap<string, readonly number[]>;
 }
 
 /** Prepares the codes for `findCode`. A code that consists of separators only can never be found. */
@@ -61,7 +61,7 @@ export function buildCodeIndex(entries: readonly CodeEntry[]): CodeIndex {
   const grouped = new Map<string, Spelling[]>();
   const lengths = new Map<string, { family: string; codes: string[] }>();
   const familySizes = new Map<string, number>();
-  const canonicals = new Set<string>();
+  const entriesOf = new Map<string, number[]>();
   entries.forEach((entry, entryIndex) => {
     const { family, display } = entry;
     familySizes.set(family, (familySizes.get(family) ?? 0) + 1);
@@ -70,7 +70,13 @@ export function buildCodeIndex(entries: readonly CodeEntry[]): CodeIndex {
       const canonical = canonicalCode(written);
       if (own.has(canonical)) continue;
       own.add(canonical);
-      canonicals.add(canonical);
+      addTo(
+        entriesOf,
+        canonical,
+        entryIndex,
+        (list, one) => list.push(one),
+        () => [],
+      );
       const displayed = written === entry.code;
       const spelling = {
         entry,
@@ -107,7 +113,7 @@ export function buildCodeIndex(entries: readonly CodeEntry[]): CodeIndex {
       positions: new Positions(codes),
     }),
   );
-  return { entries, groups: [...grouped.values()].map(groupOf), familyLengths, familySizes, canonicals };
+  return { entries, groups: [...grouped.values()].map(groupOf), familyLengths, familySizes, entriesOf };
 }
 
 function addTo<Kept, One>(

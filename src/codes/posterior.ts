@@ -31,29 +31,31 @@ export function posterior(index: CodeIndex, text: string, family: string | undef
   const weightOf = (of: string): number => (family === undefined || of === family ? 1 : otherFamilyWeight);
   let allWeights = 0;
   for (const [of, size] of index.familySizes) allWeights += size * weightOf(of);
-  const isKnown = index.canonicals.has(text);
+  const isKnown = index.entriesOf.has(text);
   // What is typed exactly like a known code is a stranger's only if misread as well.
   const stranger =
     prior.stranger * strangerRatio(index.familyLengths, text, family) * (isKnown ? strangerTypedAsKnown : 1);
-  const best = new BestSpellings(index.entries);
+  const share = ({ family: of }: SpellingGroup): number => weightOf(of) / allWeights;
   let relatives = 0;
   for (const group of index.groups) {
-    const share = weightOf(group.family) / allWeights;
     group.misread.compare(text);
-    best.take(group, prior.known * share);
     // What is typed exactly like a known code is no relative of one.
-    if (!isKnown) relatives += prior.relative * share * relativesOf(group, text);
+    if (!isKnown) relatives += prior.relative * share(group) * relativesOf(group, text);
   }
+  const known = new BestSpellings(
+    index,
+    (group) => prior.known * share(group),
+    (group) => family === undefined || group.family === family,
+  );
   const none = stranger + relatives;
-  const { inFamily, elsewhere, beginnings } = best.sums(family);
-  const total = none + inFamily + elsewhere;
+  const total = none + known.inFamily.sum + known.elsewhere.sum;
   if (!(total > 0)) return nothing;
   return {
-    hits: best.hits(text, family, total),
+    hits: known.hits(text, total),
     noneOfThese: none / total,
-    inFamily: inFamily / total,
-    elsewhere: elsewhere / total,
-    beginnings: beginnings / total,
+    inFamily: known.inFamily.sum / total,
+    elsewhere: known.elsewhere.sum / total,
+    beginnings: known.beginnings / total,
   };
 }
 

@@ -71,19 +71,16 @@ export class TreeRows {
     return (this.whole[code] as number) + (this.beginning[code] as number);
   }
 
-  /** The row before any character is typed: everything so far is dropped. */
+  /** The row before any character is typed: everything so far is dropped, whatever it was. */
   #fillFirst(): void {
-    const { levels, parent, length } = this.#tree;
+    const { levels, length } = this.#tree;
     const { rates } = this.#how;
-    const here = this.#here;
-    const dropped = (1 - rates.added) * rates.dropped;
-    here[0] = 1 - rates.leadingZeros;
+    let value = 1 - rates.leadingZeros;
+    this.#here[0] = value;
     for (let level = 1; level <= length; level += 1) {
-      const end = levels[level + 1] as number;
-      for (let node = levels[level] as number; node < end; node += 1) {
-        here[node] = dropped * (here[parent[node] as number] as number);
-      }
-      this.#addZeros(0, level);
+      value *= (1 - rates.added) * rates.dropped;
+      value += this.#zerosAt(0, level);
+      this.#here.fill(value, levels[level], levels[level + 1]);
     }
   }
 
@@ -156,13 +153,17 @@ export class TreeRows {
     }
   }
 
-  /** Other zeros before the code than it has. */
+  /** What comes of zeros before the code that are other than it has; there and nowhere else. */
+  #zerosAt(j: number, level: number): number {
+    if (j !== this.#zeros || level !== this.#codeZeros || j === level) return 0;
+    return this.#how.rates.leadingZeros * (1 - addedZero) * (n * addedZero) ** j;
+  }
+
   #addZeros(j: number, level: number): void {
-    if (j !== this.#zeros || level !== this.#codeZeros || j === level) return;
-    const { levels } = this.#tree;
-    const zeros = this.#how.rates.leadingZeros * (1 - addedZero) * (n * addedZero) ** j;
-    const end = levels[level + 1] as number;
-    for (let node = levels[level] as number; node < end; node += 1) {
+    const zeros = this.#zerosAt(j, level);
+    if (zeros === 0) return;
+    const end = this.#tree.levels[level + 1] as number;
+    for (let node = this.#tree.levels[level] as number; node < end; node += 1) {
       this.#here[node] = (this.#here[node] as number) + zeros;
     }
   }

@@ -111,7 +111,7 @@ function ceiling(index: CodeIndex, known: readonly CodeEntry[]): void {
     const rank = idealRank(known, entry, typed, reader);
     if (rank === 0) first += 1;
     if (rank < 3) three += 1;
-    if (index.canonicals.has(typed)) asExact += 1;
+    if (index.entriesOf.has(typed)) asExact += 1;
     if (findCode(index, typed).candidates[0]?.profile === entry.profile) ours += 1;
   }
   console.log(
