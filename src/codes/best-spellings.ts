@@ -89,26 +89,34 @@ export class BestSpellings {
 
   /**
    * The entries worth naming, their probabilities as parts of `total`. Left out is what can be no candidate: see
-   * `worthListing`. The best of either side, a code typed exactly, and the best code in other families never are.
+   * `worthListing`. Never left out are a code typed exactly, the best of either side, the same code in other
+   * families, and the next best: the rival to be told from.
    */
   hits(text: string, total: number): Hit[] {
     const { entriesOf } = this.#index;
     const { inFamily, elsewhere } = this;
     const named = new Set(entriesOf.get(text));
-    const isKnown = named.size > 0;
     // Where even all together are not worth asking about, the best does not set the scale.
+    const isKnown = named.size > 0;
     const least = ({ sum, most }: Side): number =>
       worthListing * (isKnown || sum >= worthAsking * total ? most : total);
-    const [leastIn, leastElsewhere] = [least(inFamily), least(elsewhere)];
+    const leastIn = least(inFamily);
+    const leastElsewhere = least(elsewhere);
     for (const { best } of [inFamily, elsewhere]) {
       if (best < 0) continue;
-      named.add(best);
       for (const entry of entriesOf.get(this.#spelling(best).canonical) ?? []) named.add(entry);
     }
+    let [rivalIn, rivalElsewhere] = [-1, -1];
     for (let entry = 0; entry < this.#probabilities.length; entry += 1) {
-      const bound = this.#isIn[entry] === 1 ? leastIn : leastElsewhere;
-      if ((this.#probabilities[entry] as number) >= bound) named.add(entry);
+      const probability = this.#probabilities[entry] as number;
+      if (probability === 0) continue; // nor has it a spelling, perhaps
+      const isIn = this.#isIn[entry] === 1;
+      if (probability >= (isIn ? leastIn : leastElsewhere)) named.add(entry);
+      else if (named.has(entry)) continue;
+      else if (isIn) rivalIn = this.#likelier(entry, rivalIn);
+      else rivalElsewhere = this.#likelier(entry, rivalElsewhere);
     }
+    for (const rival of [rivalIn, rivalElsewhere]) if (rival >= 0) named.add(rival);
     return Array.from(named, (entry) => {
       const spelling = this.#spelling(entry);
       return {
@@ -118,6 +126,12 @@ export class BestSpellings {
         probability: (this.#probabilities[entry] as number) / total,
       };
     });
+  }
+
+  #likelier(entry: number, than: number): number {
+    return than >= 0 && (this.#probabilities[than] as number) >= (this.#probabilities[entry] as number)
+      ? than
+      : entry;
   }
 
   #spelling(entry: number): Spelling {

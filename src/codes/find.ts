@@ -5,7 +5,7 @@ import type { CodeIndex } from './code-index.ts';
 import { closeToBest, defaultLimit, foundAtLeast, worthAsking, worthListing } from './constants.ts';
 import { canonicalCode, displayedPosition } from './normalise.ts';
 import { slipsInWords } from './note.ts';
-import { posterior, sumOf } from './posterior.ts';
+import { type Posterior, posterior, sumOf } from './posterior.ts';
 import { modelOf } from './screens.ts';
 
 export interface CodeCandidate {
@@ -61,24 +61,22 @@ export interface FindOptions {
  * matter. Takes any text, an empty one for an unknown code, and never throws.
  */
 export function findCode(index: CodeIndex, typed: string, options: FindOptions = {}): CodeSearch {
+  return searchOf(posterior(index, canonicalCode(typed), options.family), typed, options);
+}
+
+/** What there is to say of a typed text, once the probabilities are known. */
+export function searchOf(probabilities: Posterior, typed: string, options: FindOptions = {}): CodeSearch {
   const { family } = options;
   const limit = Math.max(1, Math.floor(options.limit ?? defaultLimit) || defaultLimit);
   const text = canonicalCode(typed);
-  const {
-    hits: unordered,
-    noneOfThese,
-    inFamily: sumInFamily,
-    elsewhere: sumElsewhere,
-    beginnings,
-  } = posterior(index, text, family);
+  const { noneOfThese, beginnings } = probabilities;
   const inFamily = ({ spelling }: Hit): boolean => family === undefined || spelling.entry.family === family;
-  const hits = unordered.toSorted(
+  const hits = probabilities.hits.toSorted(
     (a, b) =>
       Number(inFamily(b)) - Number(inFamily(a)) ||
       Number(b.exact) - Number(a.exact) ||
       b.probability - a.probability ||
-      // Equally probable ones in the order of the alphabet.
-      (a.spelling.canonical < b.spelling.canonical ? -1 : 1),
+      inOrder(a.spelling.canonical, b.spelling.canonical),
   );
   const own = hits.filter(inFamily);
   const [best] = hits;
@@ -99,15 +97,21 @@ export function findCode(index: CodeIndex, typed: string, options: FindOptions =
   };
   const conclude = (verdict: CodeVerdict): CodeSearch => ({
     verdict,
-    candidates: list(hits, sumInFamily + sumElsewhere),
+    candidates: list(hits, 1 - noneOfThese),
     elsewhere: [],
     families,
     noneOfThese,
   });
 
-  if (family !== undefined && sumInFamily < worthAsking) {
-    const elsewhere = list(hits.slice(own.length), sumElsewhere);
-    return { verdict: 'unknown', candidates: list(own, sumInFamily), elsewhere, families: [], noneOfThese };
+  if (family !== undefined && probabilities.inFamily < worthAsking) {
+    const elsewhere = list(hits.slice(own.length), probabilities.elsewhere);
+    return {
+      verdict: 'unknown',
+      candidates: list(own, probabilities.inFamily),
+      elsewhere,
+      families: [],
+      noneOfThese,
+    };
   }
   if (!best) return conclude('unknown');
   const sum = sumOf(sameCode);
@@ -119,6 +123,9 @@ export function findCode(index: CodeIndex, typed: string, options: FindOptions =
   const lookAgain = whereToLook(best, hits, text, noneOfThese);
   return { ...conclude('look-again'), ...(lookAgain && { lookAgain }) };
 }
+
+/** Equally probable codes stand in the order of their characters. */
+const inOrder = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
 function noteOn(hit: Hit, typed: string, text: string): string {
   const { entry, written, canonical, shown, displayed } = hit.spelling;

@@ -46,7 +46,7 @@ export function shownForm(code: string): string {
   const plain = code.normalize('NFKC').trim();
   const endless = plain.slice(0, plain.length - (ending.exec(plain.toUpperCase())?.[0].length ?? 0));
   const shown = endless.replace(separators, '').normalize('NFKC');
-  return shown.toUpperCase() === canonical ? shown : canonical;
+  return shown.length === canonical.length && shown.toUpperCase() === canonical ? shown : canonical;
 }
 
 /** How many characters at the start are leading zeros, a hexadecimal `0X` among them: `0X07E8` gives 3. */

@@ -18,6 +18,8 @@ export interface PlainPosterior {
   readonly probabilities: readonly number[];
   /** Likelier the beginning of the entry's code than all of it. */
   readonly isBeginning: readonly boolean[];
+  /** The spelling of each entry that fits best, unless none fits at all. */
+  readonly best: readonly ({ readonly written: string } | undefined)[];
   readonly noneOfThese: number;
 }
 
@@ -33,14 +35,15 @@ export function plainPosterior(
   const spellings = entries.map(({ code, otherSpellings, display }) => ({
     model: modelOf(display),
     // A spelling that comes to the same canonical form as one before it is none.
-    ways: [
-      ...new Map([...otherSpellings.toReversed(), code].map((one) => [canonicalCode(one), one])).values(),
-    ],
+    ways: [...Map.groupBy([code, ...otherSpellings], canonicalCode).values()].flatMap((alike) =>
+      alike.slice(0, 1),
+    ),
     code,
   }));
   const isKnown = spellings.some(({ ways }) => ways.some((way) => canonicalCode(way) === text));
   let relatives = 0;
   const isBeginning: boolean[] = [];
+  const best: { written: string }[] = [];
   const joint = spellings.map(({ model, ways, code }, at) => {
     let most = 0;
     for (const written of ways) {
@@ -60,6 +63,7 @@ export function plainPosterior(
       if (prior.known * worth * (whole + beginning) <= most) continue;
       most = prior.known * worth * (whole + beginning);
       isBeginning[at] = beginning > whole;
+      best[at] = { written };
     }
     return most;
   });
@@ -69,6 +73,7 @@ export function plainPosterior(
   return {
     probabilities: joint.map((each) => each / total),
     isBeginning,
+    best,
     noneOfThese: (stranger + relatives) / total,
   };
 }
