@@ -95,37 +95,40 @@ export class BestSpellings {
   hits(text: string, total: number): Hit[] {
     const { entriesOf } = this.#index;
     const { inFamily, elsewhere } = this;
-    const named = new Set(entriesOf.get(text));
+    const always = new Set(entriesOf.get(text));
     // Where even all together are not worth asking about, the best does not set the scale.
-    const isKnown = named.size > 0;
+    const isKnown = always.size > 0;
     const least = ({ sum, most }: Side): number =>
       worthListing * (isKnown || sum >= worthAsking * total ? most : total);
     const leastIn = least(inFamily);
     const leastElsewhere = least(elsewhere);
     for (const { best } of [inFamily, elsewhere]) {
       if (best < 0) continue;
-      for (const entry of entriesOf.get(this.#spelling(best).canonical) ?? []) named.add(entry);
+      for (const entry of entriesOf.get(this.#spelling(best).canonical) ?? []) always.add(entry);
     }
+    const hits: Hit[] = [];
     let [rivalIn, rivalElsewhere] = [-1, -1];
     for (let entry = 0; entry < this.#probabilities.length; entry += 1) {
       const probability = this.#probabilities[entry] as number;
       if (probability === 0) continue; // nor has it a spelling, perhaps
       const isIn = this.#isIn[entry] === 1;
-      if (probability >= (isIn ? leastIn : leastElsewhere)) named.add(entry);
-      else if (named.has(entry)) continue;
-      else if (isIn) rivalIn = this.#likelier(entry, rivalIn);
+      if (probability >= (isIn ? leastIn : leastElsewhere) || always.has(entry)) {
+        hits.push(this.#hit(entry, text, total));
+      } else if (isIn) rivalIn = this.#likelier(entry, rivalIn);
       else rivalElsewhere = this.#likelier(entry, rivalElsewhere);
     }
-    for (const rival of [rivalIn, rivalElsewhere]) if (rival >= 0) named.add(rival);
-    return Array.from(named, (entry) => {
-      const spelling = this.#spelling(entry);
-      return {
-        spelling,
-        exact: spelling.canonical === text,
-        isBeginning: this.#isBeginning[entry] === 1,
-        probability: (this.#probabilities[entry] as number) / total,
-      };
-    });
+    for (const rival of [rivalIn, rivalElsewhere]) if (rival >= 0) hits.push(this.#hit(rival, text, total));
+    return hits;
+  }
+
+  #hit(entry: number, text: string, total: number): Hit {
+    const spelling = this.#spelling(entry);
+    return {
+      spelling,
+      exact: spelling.canonical === text,
+      isBeginning: this.#isBeginning[entry] === 1,
+      probability: (this.#probabilities[entry] as number) / total,
+    };
   }
 
   #likelier(entry: number, than: number): number {

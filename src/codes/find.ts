@@ -56,6 +56,9 @@ export interface FindOptions {
   readonly limit?: number;
 }
 
+/** At least so many codes are put in order, however few are to be listed: all that a question may be about. */
+const putInOrder = 100;
+
 /**
  * Finds which known codes a typed text may be, the likeliest first. Case, separators and file endings do not
  * matter. Takes any text, an empty one for an unknown code, and never throws.
@@ -71,14 +74,10 @@ export function searchOf(probabilities: Posterior, typed: string, options: FindO
   const text = canonicalCode(typed);
   const { noneOfThese, beginnings } = probabilities;
   const inFamily = ({ spelling }: Hit): boolean => family === undefined || spelling.entry.family === family;
-  const hits = probabilities.hits.toSorted(
-    (a, b) =>
-      Number(inFamily(b)) - Number(inFamily(a)) ||
-      Number(b.exact) - Number(a.exact) ||
-      b.probability - a.probability ||
-      inOrder(a.spelling.canonical, b.spelling.canonical),
-  );
-  const own = hits.filter(inFamily);
+  const ordered = Math.max(limit, putInOrder);
+  const own = likeliestFirst(probabilities.hits.filter(inFamily), ordered);
+  const others = probabilities.hits.filter((hit) => !inFamily(hit));
+  const hits = [...own, ...likeliestFirst(others, ordered)];
   const [best] = hits;
   const sameCode = hits.filter((hit) => hit.spelling.canonical === best?.spelling.canonical);
   const families = [...new Set(sameCode.filter(inFamily).map((hit) => hit.spelling.entry.family))];
@@ -124,8 +123,29 @@ export function searchOf(probabilities: Posterior, typed: string, options: FindO
   return { ...conclude('look-again'), ...(lookAgain && { lookAgain }) };
 }
 
-/** Equally probable codes stand in the order of their characters. */
 const inOrder = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
+
+/**
+ * A code typed exactly before all others, equally probable ones in the order of their characters. Of thousands of
+ * beginnings only the first so many are put in order, and whatever is as probable as they are.
+ */
+function likeliestFirst(hits: readonly Hit[], atLeast: number): Hit[] {
+  const ascending = new Float64Array(hits.length);
+  hits.forEach(({ probability }, at) => {
+    ascending[at] = probability;
+  });
+  const least = ascending.sort().at(-atLeast) ?? 0;
+  const isInOrder = ({ exact, probability }: Hit): boolean => exact || probability >= least;
+  const first = hits
+    .filter(isInOrder)
+    .sort(
+      (a, b) =>
+        Number(b.exact) - Number(a.exact) ||
+        b.probability - a.probability ||
+        inOrder(a.spelling.canonical, b.spelling.canonical),
+    );
+  return first.length === hits.length ? first : [...first, ...hits.filter((hit) => !isInOrder(hit))];
+}
 
 function noteOn(hit: Hit, typed: string, text: string): string {
   const { entry, written, canonical, shown, displayed } = hit.spelling;
