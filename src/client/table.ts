@@ -63,7 +63,9 @@ function start(page: HTMLElement): void {
       ...listing.groups.map((group) => answerGroup(data, group, root, isBegun || unfolded.has(group.answer))),
     );
     if (settling) {
-      settling.hidden = !listing.groups.some(({ parts }) => parts.some((part) => part.borderline.length > 0));
+      settling.hidden = !listing.groups.some(({ parts }) =>
+        parts.some((part) => part.borderline.length + part.unknown.length > 0),
+      );
     }
     left.textContent = leftWords(rules.length, listing.rules.filter((one) => one.left).length, listing);
     again.hidden = fields.every(({ value }) => value === '');

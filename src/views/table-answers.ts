@@ -6,7 +6,8 @@ import { isAsked, type JudgedTable, openOf } from './judged-tables.ts';
 import { tablePath } from './paths.ts';
 import type { ReadingRows } from './reading-links.ts';
 import type { NamedLink } from './source-page.ts';
-import { evidenceOf, notMeasured, settlingWords } from './table-evidence.ts';
+import { evidenceOf, settlingWords } from './table-evidence.ts';
+import { notMeasured } from './table-listing.ts';
 import { answerWords, type Open, type Outcome, type Sureness } from './table-outcomes.ts';
 import { linksOfRule, ruleAnchor } from './table-page.ts';
 import { anyWords, setOfPieces, setWords, valueWords } from './table-words.ts';
@@ -27,7 +28,7 @@ export interface TableAnswerView {
 
 export interface BorderlineView {
   readonly label: string;
-  /** The value with its uncertainty. */
+  /** The value with its uncertainty; empty where it was not measured. */
   readonly value: string;
   readonly anchor: string;
   /** The readings that would settle it. */
@@ -98,7 +99,7 @@ function answerView(
         const { anchor, quantity } = evidenceOf(input, profile);
         return {
           label: input.label,
-          value: quantity || notMeasured,
+          value: quantity,
           anchor,
           settledBy: settlingWords(input, quantity !== ''),
         };

@@ -5,9 +5,6 @@ import { type Characteristic, formatQuantity, neededFor, underMainConditions } f
 import { type ReadingRows, readingRows } from './reading-links.ts';
 import { valueAnchorOf } from './value-anchors.ts';
 
-/** Said of a value that is not there. */
-export const notMeasured = 'not measured';
-
 export interface Evidence {
   /** The anchor on the profile’s page where the value stands; empty where it is a fact of the entry. */
   readonly anchor: string;

@@ -37,6 +37,9 @@ export interface ListedProfile {
   readonly near?: Readonly<Record<string, string>>;
 }
 
+/** Said of a value that is not there. */
+export const notMeasured = 'not measured';
+
 /** What the rider has said: by the index of an input the piece his answer lies in, and a unit by its index. */
 export interface Said {
   readonly pieces: ReadonlyMap<number, number>;
@@ -70,6 +73,8 @@ export interface AnswerPart {
   readonly dependsOn: readonly string[];
   /** Labels of what was measured too near to a limit. */
   readonly borderline: readonly string[];
+  /** Labels of what was not measured. */
+  readonly unknown: readonly string[];
   readonly profiles: readonly { readonly index: number; readonly near: string }[];
 }
 
@@ -120,7 +125,8 @@ function groupsOf(data: ListingData, shown: readonly Shown[]): AnswerGroup[] {
   for (const one of shown) {
     for (const [answer, { sureness, dependsOn }] of one.outcome.answers) {
       const parts = groups.get(answer) ?? new Map<string, Shown[]>();
-      const key = sureness === 'sure' ? '' : dependsOn.join();
+      const unknown = dependsOn.map((input) => one.profile.near?.[input] === notMeasured);
+      const key = sureness === 'sure' ? '' : JSON.stringify([dependsOn, unknown]);
       const known = parts.get(key);
       if (known) known.push(one);
       else parts.set(key, [one]);
@@ -140,33 +146,51 @@ function groupsOf(data: ListingData, shown: readonly Shown[]): AnswerGroup[] {
 }
 
 function partOf({ inputs }: ListingData, key: string, profiles: readonly Shown[]): AnswerPart {
-  const deciding = key === '' ? [] : key.split(',').map(Number);
-  const labels = (asked: boolean): string[] =>
-    deciding.flatMap((index) => (inputs[index]?.asked === asked ? inputs[index].label : []));
+  const [deciding, isUnknown] = key === '' ? [[], []] : (JSON.parse(key) as [number[], boolean[]]);
+  const labels = (asked: boolean, unknown: boolean): string[] =>
+    deciding.flatMap((index, at) => {
+      const input = inputs[index];
+      return input?.asked === asked && isUnknown[at] === unknown ? [input.label] : [];
+    });
   return {
-    dependsOn: labels(true),
-    borderline: labels(false),
+    dependsOn: labels(true, false),
+    borderline: labels(false, false),
+    unknown: labels(false, true),
     profiles: profiles.map(({ index, profile }) => ({
       index,
-      near: deciding.flatMap((input) => profile.near?.[input] ?? []).join(', '),
+      near: deciding.flatMap((input) => shownNear(profile, input)).join(', '),
     })),
   };
 }
 
+/** That it was not measured is said above the profiles. */
+function shownNear({ near }: ListedProfile, input: number): string[] {
+  const value = near?.[input];
+  return value === undefined || value === notMeasured ? [] : [value];
+}
+
 function surestFirst(a: AnswerPart, b: AnswerPart): number {
   return (
+    a.unknown.length - b.unknown.length ||
     a.borderline.length - b.borderline.length ||
     a.dependsOn.length - b.dependsOn.length ||
     b.profiles.length - a.profiles.length
   );
 }
 
+/** Whether the profiles of a part have its answer whatever else turns out. */
+export function isSure({ dependsOn, borderline, unknown }: AnswerPart): boolean {
+  return dependsOn.length + borderline.length + unknown.length === 0;
+}
+
 /** Why the profiles of a part are where they are, in a line. */
-export function partWords({ dependsOn, borderline }: AnswerPart): string {
-  if (dependsOn.length + borderline.length === 0) return 'Surely';
+export function partWords(part: AnswerPart): string {
+  if (isSure(part)) return 'Surely';
+  const { dependsOn, borderline, unknown } = part;
   const parts = [
     ...(dependsOn.length > 0 ? [`depending on: ${dependsOn.join(', ')}`] : []),
     ...(borderline.length > 0 ? [`borderline: ${borderline.join(', ')}`] : []),
+    ...(unknown.length > 0 ? [`${notMeasured}: ${unknown.join(', ')}`] : []),
   ];
   return `Perhaps, ${parts.join('; ')}`;
 }
@@ -212,10 +236,8 @@ export function moreWords(more: number): string {
 
 /** How many profiles a group has, in words. */
 export function groupWords({ parts }: AnswerGroup): string {
-  const count = (isSure: boolean): number =>
-    parts
-      .filter(({ dependsOn, borderline }) => (dependsOn.length + borderline.length === 0) === isSure)
-      .reduce((sum, { profiles }) => sum + profiles.length, 0);
+  const count = (sure: boolean): number =>
+    parts.filter((part) => isSure(part) === sure).reduce((sum, { profiles }) => sum + profiles.length, 0);
   return underWords(count(true), count(false));
 }
 

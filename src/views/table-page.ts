@@ -9,8 +9,8 @@ import { isAsked, type JudgedTable, judgedTables, openOf } from './judged-tables
 import { guidePath, profilePath, tablePath } from './paths.ts';
 import { type SourceLink, sourceLinks } from './reading-links.ts';
 import type { NamedLink } from './source-page.ts';
-import { notMeasured, settlingWords } from './table-evidence.ts';
-import { type ListedProfile, type Listing, type ListingData, lister } from './table-listing.ts';
+import { settlingWords } from './table-evidence.ts';
+import { type ListedProfile, type Listing, type ListingData, lister, notMeasured } from './table-listing.ts';
 import { answerWords } from './table-outcomes.ts';
 import { anyWords, readingRule, setWords } from './table-words.ts';
 

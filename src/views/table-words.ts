@@ -14,7 +14,7 @@ import {
   union,
   type ValueSet,
 } from '../tables/sets/value-set.ts';
-import { notMeasured } from './table-evidence.ts';
+import { notMeasured } from './table-listing.ts';
 import { longDate, plainNumber } from './wording.ts';
 
 /** Words for the values of traits, which entries know by their ids. */
