@@ -23,6 +23,7 @@ const published: Readonly<Record<string, z.ZodType>> = {
   'statement.schema.json': entrySchemas.statements,
   'guide.schema.json': entrySchemas.guides,
   'plan.schema.json': entrySchemas.plans,
+  'table.schema.json': entrySchemas.tables,
   'exception.schema.json': entrySchemas.exceptions,
   'check-result.schema.json': checkResultSchema,
   'rules-result.schema.json': rulesResultSchema,

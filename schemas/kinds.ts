@@ -10,6 +10,7 @@ import { sessionSchema } from './entries/session.ts';
 import { siteSchema } from './entries/site.ts';
 import { sourceSchema } from './entries/source.ts';
 import { statementSchema } from './entries/statement.ts';
+import { tableSchema } from './entries/table.ts';
 
 export const entrySchemas = {
   site: siteSchema,
@@ -21,6 +22,7 @@ export const entrySchemas = {
   statements: statementSchema,
   guides: guideSchema,
   plans: planSchema,
+  tables: tableSchema,
   exceptions: exceptionSchema,
 } as const;
 
@@ -41,6 +43,7 @@ export const kindNouns: Readonly<Record<Kind, string>> = {
   statements: 'statement',
   guides: 'guide',
   plans: 'plan',
+  tables: 'decision table',
   exceptions: 'exception',
 };
 

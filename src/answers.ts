@@ -10,7 +10,7 @@ import {
   readBase,
   readingsOfProfile,
 } from './base/index.ts';
-import { answerPlan, type PlanAnswer } from './decide/index.ts';
+import { answerPlan, type JudgedProfile, knownOfProfile, type PlanAnswer } from './decide/index.ts';
 import {
   type ComparableOutput,
   characterise,
@@ -19,6 +19,7 @@ import {
   type OutputGroups,
   type ProfileOutput,
 } from './measure/index.ts';
+import { type EntryTable, evaluateWithin, type Known, tableOfEntry, type Within } from './tables/index.ts';
 
 export interface Answers {
   readonly base: Base;
@@ -28,8 +29,17 @@ export interface Answers {
   readonly comparable: ReadonlyMap<string, ComparableOutput>;
   /** For each profile id, one answer a plan, in the order of the plans. */
   readonly planAnswers: ReadonlyMap<string, readonly PlanAnswer[]>;
+  /** Each decision table as read from its entry, by id; those with faults have no table. */
+  readonly tables: ReadonlyMap<string, EntryTable>;
   /** For each family id, which of its profiles put out the same. */
   readonly outputGroups: ReadonlyMap<string, OutputGroups>;
+}
+
+/** What a decision table says of a profile. */
+export interface TableAnswer {
+  /** What was known of each column. */
+  readonly known: Readonly<Record<string, Known>>;
+  readonly within: Within;
 }
 
 export interface AnswersReading {
@@ -82,10 +92,39 @@ export function answersOf(base: Base, outputsAtOnce = Number.POSITIVE_INFINITY):
     const { channels } = familyOf(id).output;
     return plans.map((plan) => answerPlan({ id: plan.id, data: plan.data }, profile.data, channels, output));
   });
+  const tables = new Map(
+    [...base.tables.values()].sort(byOrder).map(({ id, data }) => [id, tableOfEntry(data)] as const),
+  );
   const outputGroups = new LazyMap(
     base.profilesOfFamily.keys(),
     (family): OutputGroups =>
       groupOutputs((base.profilesOfFamily.get(family) ?? []).flatMap(({ id }) => comparable.get(id) ?? [])),
   );
-  return Object.freeze({ base, outputs, comparable, planAnswers, outputGroups });
+  return Object.freeze({ base, outputs, comparable, planAnswers, tables, outputGroups });
+}
+
+/** A profile as decision tables see it; undefined where its family is not there. */
+export function judgedProfile({ base, outputs }: Answers, id: string): JudgedProfile | undefined {
+  const data = base.profiles.get(id)?.data;
+  const family = data && base.families.get(data.family);
+  const output = outputs.get(id);
+  return data && family && output && { data, channels: family.data.output.channels, output };
+}
+
+/**
+ * What a decision table says of a profile, with what the rider plans; what he has not said may be anything.
+ * Undefined where the table has faults or there is no such profile.
+ */
+export function answerTable(
+  answers: Answers,
+  tableId: string,
+  profileId: string,
+  planned: Readonly<Record<string, Known>> = {},
+): TableAnswer | undefined {
+  const entry = answers.base.tables.get(tableId);
+  const table = answers.tables.get(tableId)?.table;
+  const profile = judgedProfile(answers, profileId);
+  if (!entry || !table || !profile) return undefined;
+  const known = { ...planned, ...knownOfProfile(entry.data.inputs, profile) };
+  return { known, within: evaluateWithin(table, known) };
 }

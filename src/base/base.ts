@@ -80,6 +80,7 @@ export interface Base {
   readonly statements: EntryMap<'statements'>;
   readonly guides: EntryMap<'guides'>;
   readonly plans: EntryMap<'plans'>;
+  readonly tables: EntryMap<'tables'>;
   /** Findings set aside with a reason; they change nothing but what the check reports. */
   readonly exceptions: EntryMap<'exceptions'>;
 
@@ -90,8 +91,10 @@ export interface Base {
   readonly statementsOfProfile: ReadonlyMap<string, readonly Entry<'statements'>[]>;
 }
 
-/** Compares two guides or plans by their place in lists, then by id. */
-export function byOrder(a: Entry<'guides' | 'plans'>, b: Entry<'guides' | 'plans'>): number {
+type OrderedKind = 'guides' | 'plans' | 'tables';
+
+/** Compares two guides, plans or tables by their place in lists, then by id. */
+export function byOrder(a: Entry<OrderedKind>, b: Entry<OrderedKind>): number {
   return a.data.order - b.data.order || a.id.localeCompare(b.id);
 }
 

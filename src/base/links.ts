@@ -1,5 +1,5 @@
 /** Which entries an entry names, and where it names them. */
-import type { Kind } from '../../schemas/index.ts';
+import type { Kind, TableEntryRule } from '../../schemas/index.ts';
 import { kindNouns } from '../../schemas/index.ts';
 import type { Base, Entry } from './base.ts';
 import { bodyLinks } from './body-links.ts';
@@ -43,6 +43,10 @@ function fieldLinks(entry: Entry): Link[] {
       ),
     ];
   }
+  if (isKind(entry, 'tables')) {
+    const { rules, sources } = entry.data;
+    return [...sourceLinks(sources), ...rules.flatMap(ruleLinks)];
+  }
   if (isKind(entry, 'exceptions')) return sourceLinks(entry.data.sources ?? []);
   if (isKind(entry, 'sources')) return sourceLinks(entry.data.restsOn ?? [], 'restsOn');
   if (isKind(entry, 'statements')) {
@@ -54,6 +58,12 @@ function fieldLinks(entry: Entry): Link[] {
     ];
   }
   return [];
+}
+
+function ruleLinks({ guides, profiles, sources }: TableEntryRule, index: number): Link[] {
+  const of = (kind: 'guides' | 'profiles' | 'sources', ids: readonly string[]): Link[] =>
+    ids.map((id, at) => ({ kind, id, path: ['rules', index, kind, at] }));
+  return [...of('guides', guides), ...of('profiles', profiles), ...of('sources', sources)];
 }
 
 /** Narrows an entry to a kind. */
@@ -80,6 +90,7 @@ export const linkedKinds = [
   'statements',
   'guides',
   'plans',
+  'tables',
   'exceptions',
 ] as const;
 

@@ -266,6 +266,7 @@ function link(
     statements: of('statements'),
     guides: of('guides'),
     plans: of('plans'),
+    tables: of('tables'),
     exceptions: of('exceptions'),
     profilesOfFamily: groupBy(of('profiles').values(), (profile) => [profile.data.family]),
     sequencesOfFamily: groupBy(of('sequences').values(), (sequence) => [sequence.data.family]),

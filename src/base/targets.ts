@@ -1,7 +1,7 @@
 /** Where a link in a Markdown body leads: to an entry, a place on its own page, or out of the site. */
 
 /** Kinds of entry with a page of their own. */
-export type PageKind = 'families' | 'profiles' | 'plans' | 'guides' | 'sources';
+export type PageKind = 'families' | 'profiles' | 'plans' | 'tables' | 'guides' | 'sources';
 
 export type Target =
   /** An entry’s page; `hash` is the anchor on it, without its sign, or empty. */
@@ -24,11 +24,12 @@ const pageFolders: Readonly<Record<string, PageKind>> = {
   units: 'families',
   profiles: 'profiles',
   plans: 'plans',
+  tables: 'tables',
   guides: 'guides',
   sources: 'sources',
 };
-const listPages: readonly string[] = ['', 'units/', 'plans/', 'guides/', 'sources/', 'codes/'];
-const pageKinds: readonly PageKind[] = ['families', 'profiles', 'plans', 'guides', 'sources'];
+const listPages: readonly string[] = ['', 'units/', 'plans/', 'tables/', 'guides/', 'sources/', 'codes/'];
+const pageKinds: readonly PageKind[] = ['families', 'profiles', 'plans', 'tables', 'guides', 'sources'];
 
 /**
  * What a link address in the body of the entry in `file` means. A leading slash counts from the top of the

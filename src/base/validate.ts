@@ -241,6 +241,12 @@ function typeWords(issue: z.core.$ZodIssueInvalidType, entry: Entry, input: unkn
 function listForOne(label: string, path: DataPath, input: readonly unknown[], expected = 'string'): Words {
   const [only, ...more] = input;
   const name = String(path.at(-1));
+  if (typeof only === 'string' && more.length === 0 && /^[-\d.]+\.\.[-\d.]+$/.test(only)) {
+    return {
+      message: `${label} takes one test, and square brackets without quotes make it a list.`,
+      help: `Put the range in quotes: ${name}: "[${only}]"`,
+    };
+  }
   const isShort = more.length === 0 && (typeof only === 'string' || typeof only === 'number');
   if (expected === 'object') {
     return {

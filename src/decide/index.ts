@@ -1,6 +1,7 @@
 /** Decisions: a profile's computed output held against what a rider plans. Pure. */
 export { type ClaimComparison, claimsAgree, compareClaim, type ValueClaim } from './claim.ts';
 export { answerPlan } from './plan-answer.ts';
+export { type JudgedProfile, knownOfProfile, numberBehind } from './table-given.ts';
 export { type PlanAnswer, type Reason, type Verdict, verdicts } from './verdict.ts';
 export {
   fittedTo,

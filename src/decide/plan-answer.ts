@@ -5,9 +5,9 @@ import {
   type CharacteristicName,
   formatNumber,
   formatQuantity,
+  greatestBoost,
   type ProfileOutput,
   ratioDb,
-  underMainConditions,
 } from '../measure/index.ts';
 import { sideOf } from './compare.ts';
 import type { PlanAnswer, Reason, Verdict } from './verdict.ts';
@@ -147,12 +147,6 @@ function bassReason(plan: Plan, output: ProfileOutput): Reason {
     ? 'No equaliser setting takes out a boost that changes.'
     : 'The plan has no equaliser to take it out.';
   return reason('fails', `${has}; ${limit}. ${why}`);
-}
-
-/** The greatest bass boost at any step it was measured at, under the main conditions. */
-function greatestBoost(output: ProfileOutput): Characteristic | undefined {
-  const [headline, ...others] = underMainConditions(output, 'bass-boost');
-  return headline && others.reduce((most, one) => (one.value > most.value ? one : most), headline);
 }
 
 function lowEndReason(plan: Plan, output: ProfileOutput): Reason | undefined {

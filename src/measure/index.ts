@@ -6,6 +6,7 @@ export { type ComparableOutput, compareOutputs, type OutputComparison } from './
 export * from './consistency.ts';
 export * from './distortion.ts';
 export * from './format.ts';
+export { greatestBoost } from './greatest-boost.ts';
 export * from './group.ts';
 export * from './level.ts';
 export * from './main-conditions.ts';

@@ -1,9 +1,9 @@
 /** A measured value as the GUM (JCGM 100:2008) has it: value, unit, uncertainty, coverage factor. */
+import type { CharacteristicName, Unit } from '../../schemas/index.ts';
 import type { Component } from './component.ts';
 import type { ConsistencyTest } from './consistency.ts';
 
-/** Units of results; `step` counts volume steps. */
-export type Unit = 'V' | 'dB' | 'dBV' | 'dBu' | 'Hz' | '%' | 'step' | 'dB/step' | 'dB/oct' | 'oct' | 'Ω';
+export { type CharacteristicName, characteristicNames, type Unit } from '../../schemas/index.ts';
 
 /** How a value is meant: as it stands, or as the limit of what could be told. */
 export type Bound = 'exact' | 'at-most' | 'at-least';
@@ -32,29 +32,6 @@ export interface Conditions {
   /** Level of the test signal, dB of a full-scale sine. */
   readonly signalDbfs: number;
 }
-
-/** The characteristics a profile's output is described by; statements use the same names. */
-export const characteristicNames = [
-  'clean-volts',
-  'highest-clean-step',
-  'boosted-clean-step',
-  'limiter-onset',
-  'step-size',
-  'bass-boost',
-  'bass-boost-frequency',
-  'bass-boost-bandwidth',
-  'lower-corner',
-  'lower-slope',
-  'upper-corner',
-  'upper-slope',
-  'treble-tilt',
-  'ripple',
-  'rear-to-front',
-  'left-to-right',
-  'source-resistance',
-  'noise-floor',
-] as const;
-export type CharacteristicName = (typeof characteristicNames)[number];
 
 export interface Characteristic extends Quantity {
   readonly name: CharacteristicName;

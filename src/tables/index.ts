@@ -1,5 +1,7 @@
 /** Decision tables (OMG DMN): their tests read, evaluated and analysed. Pure. */
+export { type EntryFault, type EntryTable, tableOfEntry, writtenTable } from './entry/table-of-entry.ts';
 export { evaluateTable, fittingRules } from './evaluate.ts';
+export { isAnalysable } from './grid/grid.ts';
 export { type Answer, type Decided, decided } from './hit-policy.ts';
 export { type ReadTable, readTable } from './read-table.ts';
 export {
@@ -19,3 +21,4 @@ export {
   type WrittenRule,
   type WrittenTable,
 } from './table.ts';
+export { answerKey, evaluateWithin, type Known, type Within } from './within.ts';

@@ -30,7 +30,7 @@ export function readTable(written: WrittenTable): ReadTable {
 }
 
 function* tableFaults(written: WrittenTable): Generator<TableFault> {
-  const about = { rule: undefined, column: undefined, in: 'table' } as const;
+  const about = { rule: undefined, column: undefined, in: 'aggregation' } as const;
   const { hitPolicy, aggregation, outputs } = written;
   if (aggregation !== undefined && hitPolicy !== 'collect') {
     const message = `“${aggregation}” sums up what “collect” collects, but the hit policy is “${hitPolicy}”.`;
@@ -56,7 +56,12 @@ function* tableFaults(written: WrittenTable): Generator<TableFault> {
     outputs.some((one) => one.priorities.length === 0)
   ) {
     const message = `“${hitPolicy}” goes by the order of the answers, but an output does not list them.`;
-    yield { ...about, message, help: 'List the values of every output, the one that goes first at the top.' };
+    yield {
+      ...about,
+      in: 'hit policy',
+      message,
+      help: 'List the values of every output, the one that goes first at the top.',
+    };
   }
 }
 

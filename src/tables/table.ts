@@ -13,7 +13,7 @@ export type ValueType =
       readonly least?: number | undefined;
       readonly most?: number | undefined;
     }
-  | { readonly kind: 'date' }
+  | { readonly kind: 'date'; readonly least?: string | undefined; readonly most?: string | undefined }
   | { readonly kind: 'choice'; readonly values: readonly string[] }
   | { readonly kind: 'text' }
   | { readonly kind: 'yes-no' };
@@ -96,7 +96,7 @@ export interface TableFault {
   readonly rule: number | undefined;
   /** Index into the inputs, or the outputs where `in` says so. */
   readonly column: number | undefined;
-  readonly in: 'inputs' | 'outputs' | 'table';
+  readonly in: 'inputs' | 'outputs' | 'hit policy' | 'aggregation';
   readonly message: string;
   readonly help: string;
 }

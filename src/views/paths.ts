@@ -4,6 +4,7 @@ import type { Target } from '../base/targets.ts';
 
 export const unitsPath = 'units/';
 export const plansPath = 'plans/';
+export const tablesPath = 'tables/';
 export const guidesPath = 'guides/';
 export const sourcesPath = 'sources/';
 export const codesPath = 'codes/';
@@ -48,6 +49,10 @@ export function planPath(plan: string): string {
   return `plans/${plan}/`;
 }
 
+export function tablePath(table: string): string {
+  return `tables/${table}/`;
+}
+
 export function sourcePath(source: string): string {
   return `sources/${source}/`;
 }
@@ -55,7 +60,9 @@ export function sourcePath(source: string): string {
 /** The page of the entry a link in prose leads to. */
 export function addressPath({ kind, id, readings }: Extract<Target, { to: 'entry' }>): string {
   if (kind === 'profiles') return readings ? readingsPath(id) : profilePath(id);
-  return { families: unitPath, plans: planPath, guides: guidePath, sources: sourcePath }[kind](id);
+  return { families: unitPath, plans: planPath, tables: tablePath, guides: guidePath, sources: sourcePath }[
+    kind
+  ](id);
 }
 
 /** The anchor of one reading on its readings page: `r-2026-03-quay-17` for the reading `2026-03-quay:17`. */

@@ -67,7 +67,7 @@ function knownPieces({ type }: TableInput, sets: readonly ValueSet[], cuts: read
     case 'number':
       return orderedPieces(sets, cuts, type.whole ?? false, type.least, type.most);
     case 'date':
-      return orderedPieces(sets, cuts, true, undefined, undefined);
+      return orderedPieces(sets, cuts, true, daysOf(type.least ?? ''), daysOf(type.most ?? ''));
   }
 }
 

@@ -20,7 +20,11 @@ export type ReadTest =
   | { readonly set: ValueSet; readonly fault?: undefined; readonly beyond?: undefined }
   /** Sound FEEL, but more than a simple test: it can be evaluated only. */
   | { readonly beyond: string; readonly set?: undefined; readonly fault?: undefined }
-  | { readonly fault: { readonly message: string; readonly help: string }; readonly set?: undefined };
+  | {
+      readonly fault: { readonly message: string; readonly help: string };
+      readonly set?: undefined;
+      readonly beyond?: undefined;
+    };
 
 /** Thrown within this file only, where a test is no simple one or makes no sense. */
 class NotSimple extends Error {}
@@ -47,7 +51,8 @@ export function readTest(text: string, type: ValueType): ReadTest {
   }
 }
 
-const forms =
+/** How a test may be written, for messages. */
+export const testForms =
   'A test is “-” for any value, a value, “< 4.2”, “>= 1”, a range such as “[1..3]” or “(1..3)”, several of them with commas, or “not(…)”.';
 
 function brokenAt(top: Node): number | undefined {
@@ -66,7 +71,7 @@ function notFeel(text: string, from: number): { message: string; help: string } 
       : rest === ''
         ? `“${text}” ends too early.`
         : `“${text}” cannot be read from “${rest}” on.`;
-  return { message, help: forms };
+  return { message, help: testForms };
 }
 
 class TestReader {
@@ -116,7 +121,7 @@ class TestReader {
     // FEEL: null is unequal to every value.
     if (operator === '!=') return complement(oneValue(value), this.#isOrdered);
     if (typeof value !== 'number') {
-      throw new Wrong(`“${this.#text}” asks for an order, but this column has none.`, forms);
+      throw new Wrong(`“${this.#text}” asks for an order, but this column has none.`, testForms);
     }
     const inf = Number.POSITIVE_INFINITY;
     if (operator === '<') return interval(-inf, false, value, false);
@@ -161,7 +166,7 @@ class TestReader {
       const days = daysOf(unquoted(date));
       if (days === undefined) throw new Wrong(`${text} is no date.`, 'Write date("2026-03-14").');
       if (this.#type.kind !== 'date')
-        throw new Wrong(`${text} is a date, but this column holds ${heldBy(this.#type)}.`, forms);
+        throw new Wrong(`${text} is a date, but this column holds ${heldBy(this.#type)}.`, testForms);
       return days;
     }
     throw new NotSimple(text);
