@@ -184,12 +184,13 @@ describe('types, DMN 1.4', () => {
     expect(table?.outputs[0]?.type).toEqual({ kind: 'choice', values: ['measure', 'keep', 'ask'] });
   });
 
-  test.each([
+  test.each<[Readonly<Record<string, string | number | boolean>>, string, string | null, string]>([
     [{ fade: 'fading', step: 30, 'flashed on': '2025-12-31', locked: false }, 'measure', '2026-06-01', '2'],
     [{ fade: 'fading', step: 30, 'flashed on': '2026-01-01', locked: false }, 'keep', '2027-01-01', '3'],
     [{ fade: 'fading', step: 30, locked: false }, 'ask', null, '1'],
   ])('%o', (given, what, again, rule) => {
-    const dated = given['flashed on'] === undefined ? {} : { 'flashed on': date(given['flashed on']) };
+    const flashed = given['flashed on'];
+    const dated = flashed === undefined ? {} : { 'flashed on': date(String(flashed)) };
     const { answers, rules } = decideDmn(file, action, { ...given, ...dated });
     // Rules without an id go by their number.
     expect({ answers, rules }).toEqual({ answers: [{ action: what, 'again on': again }], rules: [rule] });

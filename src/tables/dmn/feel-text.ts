@@ -29,11 +29,12 @@ function inFull(value: number): string {
 /** The values a type allows, as unary tests; undefined where every value of the type will do. */
 export function allowedText(type: ValueType): string | undefined {
   if (type.kind === 'choice') return type.values.map(quoted).join(', ');
-  if (type.kind !== 'number') return undefined;
+  if (type.kind !== 'number' && type.kind !== 'date') return undefined;
   const { least, most } = type;
-  if (least !== undefined && most !== undefined) return `[${inFull(least)}..${inFull(most)}]`;
-  if (least !== undefined) return `>= ${inFull(least)}`;
-  return most === undefined ? undefined : `<= ${inFull(most)}`;
+  const written = (value: Value): string => feelLiteral(value, type);
+  if (least !== undefined && most !== undefined) return `[${written(least)}..${written(most)}]`;
+  if (least !== undefined) return `>= ${written(least)}`;
+  return most === undefined ? undefined : `<= ${written(most)}`;
 }
 
 /** The value a FEEL text writes out; undefined where it is no literal of a number, text, date, yes or no, or null. */

@@ -1,6 +1,6 @@
 /** Types in a DMN file: FEEL’s own, and those it defines itself. */
-import type { ValueType } from '../table.ts';
-import { literalsOf } from './feel-text.ts';
+import type { Value, ValueType } from '../table.ts';
+import { literalOf, literalsOf } from './feel-text.ts';
 import { type FeelType, ownNamespace } from './model.ts';
 import type { XmlElement } from './xml-tree.ts';
 
@@ -57,21 +57,31 @@ export function narrowed(type: FeelType, allowed: XmlElement | undefined): FeelT
   if (text === undefined || text === '' || text === '-') return type;
   if (type.kind === 'text' || type.kind === 'any' || type.kind === 'choice') {
     const values = literalsOf(text)?.filter((one) => one !== null);
-    if (values && values.length > 0 && values.every((one) => typeof one === 'string')) {
+    if (values && values.length > 0 && values.every(isText)) {
       return { kind: 'choice', values: [...new Set(values)] };
     }
   }
-  return type.kind === 'number' ? { ...type, ...boundsOf(text) } : type;
+  if (type.kind === 'number') return { ...type, ...boundsOf(text, isNumber) };
+  if (type.kind === 'date') return { ...type, ...boundsOf(text, isText) };
+  return type;
 }
 
+const isNumber = (value: Value | undefined): value is number => typeof value === 'number';
+const isText = (value: Value | undefined): value is string => typeof value === 'string';
+
 /** Closed bounds only: a table’s inputs have no open ones. */
-function boundsOf(text: string): { least?: number; most?: number } {
-  const number = String.raw`(-?\d+(?:\.\d+)?)`;
-  const range = new RegExp(`^\\[\\s*${number}\\s*\\.\\.\\s*${number}\\s*\\]$`).exec(text);
-  if (range) return { least: Number(range[1]), most: Number(range[2]) };
-  const one = new RegExp(`^(<=|>=)\\s*${number}$`).exec(text);
-  if (!one) return {};
-  return one[1] === '>=' ? { least: Number(one[2]) } : { most: Number(one[2]) };
+function boundsOf<Bound extends Value>(
+  text: string,
+  fits: (value: Value | undefined) => value is Bound,
+): { readonly least?: Bound; readonly most?: Bound } {
+  const bound = (written: string | undefined): Bound | undefined => {
+    const value = written === undefined ? undefined : literalOf(written);
+    return fits(value) ? value : undefined;
+  };
+  const [, low, high] = /^\[(.*?)\.\.(.*)\]$/.exec(text) ?? [];
+  const least = bound(low ?? /^>=(.*)$/.exec(text)?.[1]);
+  const most = bound(high ?? /^<=(.*)$/.exec(text)?.[1]);
+  return { ...(least === undefined ? {} : { least }), ...(most === undefined ? {} : { most }) };
 }
 
 /** Adds what our own export keeps beside DMN: unit, whole numbers. */
