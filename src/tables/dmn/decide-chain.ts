@@ -1,8 +1,9 @@
 /** What a decision of a DMN file answers, with the decisions it requires decided first (DMN 1.3, 6.2 and 8.2). */
+
+import { type Span, UnusableFile } from '../file-fault.ts';
 import { decided, givesList } from '../hit-policy.ts';
 import type { Table, TableRule, Value } from '../table.ts';
 import { type Context, evaluated, type PlainValue, passes, plainValue } from './expression.ts';
-import { type Span, UnusableFile } from './fault.ts';
 import type { DmnDecision, DmnFile, DmnInput, DmnTable } from './model.ts';
 
 export interface ChainAnswer {

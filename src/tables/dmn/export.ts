@@ -1,12 +1,13 @@
 /** Decision tables as DMN 1.3 XML, which every later version’s tools read too. */
 import { DmnModdle, type ModdleElement } from 'dmn-moddle';
+import { CannotExport } from '../file-fault.ts';
 import { givesList } from '../hit-policy.ts';
 import type { Table, TableInput, TableOutput, ValueType } from '../table.ts';
 import { addDiagram, type Drawn } from './diagram.ts';
-import { CannotExport } from './fault.ts';
 import { allowedText, feelLiteral } from './feel-text.ts';
 import { ownNamespace, ruleIdColumn, saysColumn } from './model.ts';
 import { feelName, renamed, xmlId } from './names.ts';
+import { valuesByPriority } from './priorities.ts';
 
 export interface DmnExport {
   /** Becomes the name of the decision, as {@link feelName} writes it. */
@@ -207,18 +208,14 @@ function outputClause(moddle: DmnModdle, id: string, table: Table, output: Table
   return element;
 }
 
-/** In the order of their priority, highest first (DMN 1.3, 8.2.10); values without one come after. */
+/** In the order of their priority, highest first (DMN 1.3, 8.2.10). */
 function outputValues({ label, type, priorities }: TableOutput, { hitPolicy }: Table): string | undefined {
-  const rest = type.kind === 'choice' ? type.values.filter((one) => !priorities.includes(one)) : [];
-  // In DMN the list of values is the order of priorities: it would set apart what is level here.
-  if ((hitPolicy === 'priority' || hitPolicy === 'output order') && rest.length > 1) {
-    throw new CannotExport(
-      `“${label}” gives no priority to ${rest.map((one) => `“${one}”`).join(', ')}.`,
-      'List them among its priorities, in their order.',
-    );
+  const orders = hitPolicy === 'priority' || hitPolicy === 'output order';
+  if (type.kind === 'choice' && orders) {
+    return allowedText({ kind: 'choice', values: valuesByPriority(label, type.values, priorities) });
   }
-  const all = [...priorities, ...rest];
-  return all.length === 0 ? allowedText(type) : all.map((one) => feelLiteral(one, type)).join(', ');
+  if (!orders || priorities.length === 0) return allowedText(type);
+  return priorities.map((one) => feelLiteral(one, type)).join(', ');
 }
 
 /** What DMN has no place for. */

@@ -1,7 +1,7 @@
 /** FEEL expressions and tests of a file, evaluated by the FEEL library, with their faults in words. */
 import { evaluate, FeelDate, FeelDateTime, FeelDuration, FeelTime, toFeel, unaryTest } from 'feelin';
+import { UnusableFile } from '../file-fault.ts';
 import type { Value } from '../table.ts';
-import { UnusableFile } from './fault.ts';
 import type { FeelText } from './model.ts';
 
 /** What FEEL knows by name. */

@@ -1,6 +1,7 @@
 /** What a DMN file holds, as far as it is decided here: decisions by tables or by expressions, and what they need. */
+
+import type { FileFault, Span } from '../file-fault.ts';
 import type { Aggregation, HitPolicy, Value, ValueType } from '../table.ts';
-import type { FileFault, Span } from './fault.ts';
 
 /** The versions of DMN that are read, by the namespace of their elements (OMG, DMN 1.2 to 1.5, annex of schemas). */
 export const namespaces: Readonly<Record<string, DmnVersion>> = {

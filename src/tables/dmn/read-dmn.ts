@@ -1,6 +1,7 @@
 /** A DMN file → what it decides, and what in it cannot be decided here. */
+
+import { type FileFault, UnusableFile } from '../file-fault.ts';
 import { type Aggregation, aggregations, type HitPolicy, hitPolicies } from '../table.ts';
-import { type FileFault, UnusableFile } from './fault.ts';
 import { literalsOf } from './feel-text.ts';
 import { FeelTypes, narrowed, withOwn } from './feel-type.ts';
 import {

@@ -1,9 +1,10 @@
 /** A decision of a DMN file as a table that can be analysed, where it is a simple one. */
+
+import type { FileFault, Span } from '../file-fault.ts';
 import { readTable } from '../read-table.ts';
 import { readTest } from '../sets/read-test.ts';
 import type { Table, TableFault, Value, ValueType, WrittenTable } from '../table.ts';
 import { isPlainName } from './decide-chain.ts';
-import type { FileFault, Span } from './fault.ts';
 import { literalOf } from './feel-text.ts';
 import { columnType } from './feel-type.ts';
 import type { DmnDecision, DmnFile, DmnTable, FeelText, FeelType } from './model.ts';

@@ -1,6 +1,6 @@
 /** An XML text → its elements, each with where it stands. */
 import sax from 'sax';
-import { type Span, UnusableFile } from './fault.ts';
+import { type Span, UnusableFile } from '../file-fault.ts';
 
 export interface XmlElement {
   /** Name without its prefix. */
