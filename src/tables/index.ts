@@ -1,5 +1,8 @@
 /** Decision tables (OMG DMN): their tests read, evaluated and analysed. Pure. */
+export * from './analysis/index.ts';
 export { evaluateTable, fittingRules } from './evaluate.ts';
+export { describeBox, describeSet } from './grid/describe.ts';
+export { testText } from './grid/describe-test.ts';
 export { type Answer, type Decided, decided } from './hit-policy.ts';
 export { type ReadTable, readTable } from './read-table.ts';
 export {
