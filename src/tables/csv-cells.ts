@@ -53,7 +53,7 @@ export function csvCells(text: string): CsvFile {
 }
 
 function delimiterOf(text: string): CsvFile['delimiter'] {
-  const firstLine = /^[\r\n]*([^\r\n]*)/.exec(text)?.[1]?.replace(/"(?:[^"]|"")*"?/g, '') ?? '';
+  const firstLine = /^[\r\n]*([^\r\n]*)/.exec(text)?.[1]?.replace(/"(?:[^"]|"")*"?|\([^)]*\)/g, '') ?? '';
   const count = (one: string): number => firstLine.split(one).length;
   return delimiters.reduce((best, one) => (count(one) > count(best) ? one : best));
 }

@@ -155,7 +155,7 @@ describe('tables of every kind, written and read again', () => {
           hitPolicy: table.hitPolicy.toUpperCase(),
         });
       }),
-      { numRuns: 60 },
+      { numRuns: 40 },
     );
   });
 
@@ -193,7 +193,7 @@ describe('tables of every kind, written and read again', () => {
           compared += 1;
         }
       }),
-      { numRuns: 60 },
+      { numRuns: 40 },
     );
     expect(compared).toBeGreaterThan(500);
   });
