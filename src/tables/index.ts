@@ -1,5 +1,6 @@
 /** Decision tables (OMG DMN): their tests read, evaluated and analysed. Pure. */
-export { type EntryFault, type EntryTable, tableOfEntry, writtenTable } from './entry/table-of-entry.ts';
+export type { EntryFault, EntryPath } from './entry/entry-fault.ts';
+export { type EntryTable, tableOfEntry, writtenTable } from './entry/table-of-entry.ts';
 export { evaluateTable, fittingRules } from './evaluate.ts';
 export { isAnalysable } from './grid/grid.ts';
 export { type Answer, type Decided, decided } from './hit-policy.ts';

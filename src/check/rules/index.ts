@@ -42,6 +42,7 @@ import { sourceTooOld } from './source-too-old.ts';
 import { statedVersusComputed } from './stated-versus-computed.ts';
 import { strayFile } from './stray-file.ts';
 import { syntax } from './syntax.ts';
+import { tableFault } from './table-fault.ts';
 import { unitSlip } from './unit-slip.ts';
 import { unknownControl } from './unknown-control.ts';
 import { unknownKey } from './unknown-key.ts';
@@ -77,6 +78,7 @@ export const rules: readonly Rule[] = [
   sequenceAmbiguous,
   endlessHold,
   missingCaution,
+  tableFault,
   notOfTheUnit,
   repeatedRow,
   misplacedRow,
