@@ -88,6 +88,12 @@ function faultFinding(
   { path, part, message, help, unknown, also = [] }: EntryFault,
 ): Finding {
   const guess = unknown && nearest(unknown.name, unknown.known);
+  const written = entry.sourceOf(path) ?? '';
+  // YAML makes an empty text of >4 and what follows it.
+  if (part === 'value' && /^[>|]=?\s*-?[\d.]/.test(written)) {
+    const [line = ''] = written.split('\n');
+    return bareSign(entry, path, line.trim());
+  }
   return {
     rule: 'table-fault',
     severity: 'error',
@@ -95,5 +101,16 @@ function faultFinding(
     message,
     help: guess === undefined ? help : `Did you mean “${guess}”? ${help}`,
     related: also.map((other) => ({ place: entry.place(other, part), message: 'Here too.' })),
+  };
+}
+
+function bareSign(entry: Entry<'tables'>, path: EntryFault['path'], written: string): Finding {
+  return {
+    rule: 'table-fault',
+    severity: 'error',
+    place: entry.place(path),
+    message: `Without quotes, the sign ${written.charAt(0)} begins a long text, and this one is empty.`,
+    help: `Put the test in quotes: "${written}".`,
+    related: [],
   };
 }

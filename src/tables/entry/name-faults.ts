@@ -25,6 +25,38 @@ export function* repeatedIds({ inputs, outputs, rules }: TableEntry): Generator<
 
 /** Tests of columns that are not there, and answers that are missing. */
 export function* unknownNames(entry: TableEntry): Generator<EntryFault> {
+  const misnamed = [misnamedColumn(entry, 'inputs', 'when'), misnamedColumn(entry, 'outputs', 'give')];
+  const found = misnamed.filter((one) => one !== undefined);
+  if (found.length > 0) yield* found;
+  else yield* unknownInRules(entry);
+}
+
+/** A column no rule names, where several rules name one that is not there: the slip is in the column. */
+function misnamedColumn(
+  entry: TableEntry,
+  side: 'inputs' | 'outputs',
+  field: 'when' | 'give',
+): EntryFault | undefined {
+  const used = entry.rules.flatMap((rule) => Object.keys(rule[field]));
+  const ids = entry[side].map(({ id }) => id);
+  const unused = ids.filter((id) => !used.includes(id));
+  const unknown = used.filter((name) => !ids.includes(name));
+  const [id, name] = [unused[0], unknown[0]];
+  if (id === undefined || name === undefined || unused.length > 1) return undefined;
+  if (unknown.length < 2 || new Set(unknown).size > 1) return undefined;
+  return {
+    path: [side, ids.indexOf(id), 'id'],
+    part: 'value',
+    message: `No rule names “${id}”, and ${unknown.length} rules name “${name}”, which is no column of this table.`,
+    help: 'Call the column and what the rules name by one id.',
+    unknown: { name: id, known: [name] },
+    also: entry.rules.flatMap((rule, index) =>
+      Object.hasOwn(rule[field], name) ? [['rules', index, field, name]] : [],
+    ),
+  };
+}
+
+function* unknownInRules(entry: TableEntry): Generator<EntryFault> {
   const outputIds = entry.outputs.map(({ id }) => id);
   const columns = { when: entry.inputs.map(({ id }) => id), give: outputIds };
   for (const [index, rule] of entry.rules.entries()) {

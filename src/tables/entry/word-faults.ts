@@ -18,7 +18,9 @@ export function wordFault(written: string, type: ValueType): WordFault | undefin
     case 'yes-no':
       return neitherYesNorNo(text);
     case 'number':
-      return decimalComma(text) ?? numberWithUnit(text, type.unit) ?? rangeInWords(text);
+      return (
+        orderInWords(text) ?? decimalComma(text) ?? numberWithUnit(text, type.unit) ?? rangeInWords(text)
+      );
     default:
       return undefined;
   }
@@ -94,5 +96,30 @@ function rangeInWords(text: string): WordFault | undefined {
   return {
     message: `“${text}” cannot be read: a range stands in brackets.`,
     help: `Write "[${ends[1]}..${ends[2]}]"; a round bracket leaves the number beside it out.`,
+  };
+}
+
+/** Signs and words people use for an order, and how tests write it. */
+const orders: readonly (readonly [written: RegExp, sign: string])[] = [
+  [/^(?:=<|at most|up to|no more than|not over)/i, '<='],
+  [/^(?:=>|at least|from|no less than|not under)/i, '>='],
+  [/^(?:under|below|less than|lower than|smaller than)/i, '<'],
+  [/^(?:over|above|more than|greater than|higher than|larger than)/i, '>'],
+  [/^(?:==|equals?|is)/i, ''],
+];
+
+/** `under 1`, `=< 1`, `< 1 or > 3`. */
+function orderInWords(text: string): WordFault | undefined {
+  if (text.includes('"')) return undefined;
+  const parts = text.split(/\s*(?:,|\bor\b|\|\|)\s*/i);
+  const plain = parts.map((part) => {
+    const order = orders.find(([written]) => written.test(part));
+    return order ? `${order[1]} ${part.replace(order[0], '').trim()}`.trim() : part;
+  });
+  const test = plain.join(', ');
+  if (plain.every((part, index) => part === parts[index]) && !/\bor\b|\|\|/i.test(text)) return undefined;
+  return {
+    message: `“${text}” cannot be read: tests are written with signs.`,
+    help: /^[-<>=\d., ]+$/.test(test) ? `Write "${test}".` : 'Write "< 4.2" for under, ">= 1" for at least.',
   };
 }
