@@ -2,9 +2,10 @@
 export * from './analysis/index.ts';
 export type { EntryFault, EntryPath } from './entry/entry-fault.ts';
 export { type EntryTable, tableOfEntry, writtenTable } from './entry/table-of-entry.ts';
-export { writtenTest, writtenValue } from './entry/written-test.ts';
+export { writtenTest } from './entry/written-test.ts';
 export { evaluateTable, fittingRules } from './evaluate.ts';
 export { describeBox, describeSet } from './grid/describe.ts';
+export { describeGiven } from './grid/describe-given.ts';
 export { testText } from './grid/describe-test.ts';
 export { gridOf, isAnalysable } from './grid/grid.ts';
 export { type Answer, type Decided, decided } from './hit-policy.ts';

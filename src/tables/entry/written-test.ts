@@ -1,5 +1,5 @@
-/** FEEL tests and values → as people write them in entries: the reverse of feel-test.ts. */
-import type { Value, ValueType } from '../table.ts';
+/** FEEL tests → as people write them in entries: the reverse of feel-test.ts. */
+import type { ValueType } from '../table.ts';
 
 /** `"silent", "none"` → `silent, none`; `true` → `yes`. */
 export function writtenTest(test: string, type: ValueType): string {
@@ -16,10 +16,4 @@ export function writtenTest(test: string, type: ValueType): string {
     default:
       return test;
   }
-}
-
-/** A value in words: `yes`, `not known`, `4.2`. */
-export function writtenValue(value: Value): string {
-  if (value === null) return 'not known';
-  return typeof value === 'boolean' ? (value ? 'yes' : 'no') : String(value);
 }
