@@ -11,14 +11,15 @@ export interface Subsumed {
 /**
  * Leaving out such a rule changes no answer; of `unique`, it only mends the answers that the two break together. Where
  * every rule that holds counts (rule order, output order, collect other than min and max) there are none. Of two rules
- * alike the later one is named.
+ * alike the later one is named. All of them can be left out at once.
  */
 export function* subsumedIn(space: Space): Generator<Subsumed> {
   const { table } = space;
   if (countsTwice(table) && table.hitPolicy !== 'unique') return;
   const indices = [...table.rules.keys()];
   const answers = indices.map((rule) => answerKey(table, rule));
-  const gone = new Set<number>();
+  /** Rules found so far, and what says as much as each of them. */
+  const gone = new Map<number, number>();
   for (const rule of indices.toReversed()) {
     const cube = space.rules[rule] as Cube;
     if (isEmpty(space, cube)) continue;
@@ -26,9 +27,12 @@ export function* subsumedIn(space: Space): Generator<Subsumed> {
       if (other === rule || gone.has(other) || answers[other] !== answers[rule]) return false;
       return within(cube, space.rules[other] as Cube) && canStandFor(space, other, rule);
     });
-    if (by === undefined) continue;
-    gone.add(rule);
-    yield { rule: table.rules[rule]?.id ?? '', by: table.rules[by]?.id ?? '' };
+    if (by !== undefined) gone.set(rule, by);
+  }
+  for (const [rule, by] of [...gone].reverse()) {
+    let left = by;
+    for (let next = gone.get(left); next !== undefined; next = gone.get(next)) left = next;
+    yield { rule: table.rules[rule]?.id ?? '', by: table.rules[left]?.id ?? '' };
   }
 }
 

@@ -20,7 +20,11 @@ export type ReadTest =
   | { readonly set: ValueSet; readonly fault?: undefined; readonly beyond?: undefined }
   /** Sound FEEL, but more than a simple test: it can be evaluated only. */
   | { readonly beyond: string; readonly set?: undefined; readonly fault?: undefined }
-  | { readonly fault: { readonly message: string; readonly help: string }; readonly set?: undefined };
+  | {
+      readonly fault: { readonly message: string; readonly help: string };
+      readonly set?: undefined;
+      readonly beyond?: undefined;
+    };
 
 /** Thrown within this file only, where a test is no simple one or makes no sense. */
 class NotSimple extends Error {}
