@@ -48,7 +48,7 @@ function* tableFaults(written: WrittenTable): Generator<TableFault> {
     yield {
       ...about,
       message: `Only numbers have a ${aggregation}.`,
-      help: 'Give the output the type number.',
+      help: 'Make the output a number, or leave the aggregation out.',
     };
   }
   if (

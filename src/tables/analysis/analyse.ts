@@ -85,6 +85,17 @@ export function analyseTable(table: Table, settings: AnalysisSettings = {}): Tab
   };
 }
 
+/**
+ * Neighbouring thresholds closer than the values are known, alone; none where a test is no simple one.
+ * @param uncertainty expanded uncertainty by input id, each in the unit of its input.
+ */
+export function fineThresholds(
+  table: Table,
+  uncertainty: Readonly<Record<string, number>>,
+): readonly FineThresholds[] {
+  return isAnalysable(table) ? [...fineThresholdsIn(spaceOf(table), uncertainty)] : [];
+}
+
 /** Puts what `found` finds into `list`. @returns whether that was all. */
 function gather<Finding>(found: Generator<Finding, boolean | undefined>, list: Finding[]): boolean {
   const done = withinBudget(() => {

@@ -1,5 +1,12 @@
 /** What a table says before any value is given: gaps, overlaps, rules and inputs that do nothing, thresholds too fine. */
-export { type AnalysisSettings, analyseTable, gapBoxes, type Part, type TableAnalysis } from './analyse.ts';
+export {
+  type AnalysisSettings,
+  analyseTable,
+  fineThresholds,
+  gapBoxes,
+  type Part,
+  type TableAnalysis,
+} from './analyse.ts';
 export type { Box } from './box.ts';
 export type { DeadRule } from './dead-rules.ts';
 export type { FineThresholds } from './fine-thresholds.ts';
