@@ -6,6 +6,7 @@ import { feelLiteral, unquoted } from './dmn/feel-text.ts';
 import { renamed } from './dmn/names.ts';
 import { valuesByPriority } from './dmn/priorities.ts';
 import { feelTest } from './entry/feel-test.ts';
+import { writtenTest } from './entry/written-test.ts';
 import { CannotExport, type FileFault, type Span, UnusableFile } from './file-fault.ts';
 import { readTable } from './read-table.ts';
 import { daysOf } from './sets/days.ts';
@@ -78,14 +79,7 @@ function withPriorities(output: TableOutput, { hitPolicy }: Table): ValueType {
 function plainTest(text: string, type: ValueType): string {
   // A list written close together could be taken for a number with a decimal comma.
   const apart = text.replace(/"(?:[^"\\]|\\.)*"|,(?=\S)/g, (found) => (found === ',' ? ', ' : found));
-  const plain =
-    type.kind === 'date'
-      ? apart.replace(/date\("([^"]*)"\)/g, '$1')
-      : type.kind === 'choice'
-        ? apart.replace(/"([\w -]+)"/g, '$1')
-        : type.kind === 'yes-no'
-          ? apart.replace(/^true$/, 'yes').replace(/^false$/, 'no')
-          : apart;
+  const plain = writtenTest(apart, type);
   const same = (a: string, b: string): boolean => a.replace(/\s/g, '') === b.replace(/\s/g, '');
   return same(feelTest(plain, type), apart) ? plain : apart;
 }

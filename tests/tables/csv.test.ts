@@ -86,7 +86,7 @@ describe('a table as CSV', () => {
       `
       "rule: rule order,"when: clean volts (V; 0 to 12.5; may be missing)","when: step (number; whole; from 0)","when: boost (fixed | ""a | b"" | ""x; \\""y\\"""" | ""in (two) parts"")",when: rear (yes/no),"when: flashed (date; from 2020-01-01; may be missing)",when: only (one |),give: answer (reflash | keep),give: gain (dB),give: note (text),give: ask (yes/no),give: again (date),say
       one,< 3,"1, 2, 30",fixed,yes,< 2026-03-14,one,reflash,-3.5,'=1+1,yes,2026-03-14,"'+ is said, ""so"""
-      two,null,-,"not(""a | b"", ""x; \\""y\\"""")",not(true),null,-,keep,0.0000001,"""""",no,,
+      two,null,-,"not(a | b, ""x; \\""y\\"""")",not(yes),null,-,keep,0.0000001,"""""",no,,
       three,[1..3),>= 5,-,-,-,-,keep,,"""'-quoted\\nline""",,,
       if no rule fits,,,,,,,keep,,,,,
       "
