@@ -126,6 +126,7 @@ class CsvReader {
 
   read(): TableOfCsv {
     const { columns, ruleAt, sayAt, policy } = this.#readHead();
+    const headIsRead = this.#faults.length === 0;
     const whens = columns.filter(({ head }) => head.kind === 'when');
     const gives = columns.filter(({ head }) => head.kind === 'give');
     const body = this.#rows.filter((row) => !this.#isOtherwise(row, ruleAt));
@@ -170,11 +171,12 @@ class CsvReader {
       const row = rule === undefined ? undefined : body[rule];
       return (row && (row[at ?? ruleAt ?? 0] ?? row.at(-1))?.span) ?? span ?? this.#head[0]?.span ?? nowhere;
     };
-    if (this.#faults.length > 0)
-      return { table: undefined, written: undefined, says, faults: this.#faults, spanOf };
-    const { table, faults } = readTable(written);
+    // A head that cannot be read leaves columns out: what else is wrong would be told in vain.
+    const { table, faults } = headIsRead ? readTable(written) : { table: undefined, faults: [] };
     const placed = faults.map((fault) => ({ span: spanOf(fault), message: fault.message, help: fault.help }));
-    return { table, written: table && written, says, faults: placed, spanOf };
+    const all = [...this.#faults, ...placed].sort((a, b) => a.span.start - b.span.start);
+    const whole = all.length === 0 ? { table, written } : { table: undefined, written: undefined };
+    return { ...whole, says, faults: all, spanOf };
   }
 
   #fault(cell: CsvCell | undefined, message: string, help: string): void {
@@ -290,14 +292,13 @@ class CsvReader {
         this.#fault(cell, `“${text}” is neither yes nor no.`, 'Write yes or no.');
         return null;
       case 'date':
-        if (daysOf(text) === undefined) {
-          this.#fault(
-            cell,
-            `“${text}” is no date as tables write them.`,
-            'Write 2026-03-14, and format the cell as text.',
-          );
-        }
-        return text;
+        if (daysOf(text) !== undefined) return text;
+        this.#fault(
+          cell,
+          `“${text}” is no date as tables write them.`,
+          'Write 2026-03-14, and format the cell as text.',
+        );
+        return null;
       default:
         return /^"(?:[^"\\]|\\.)*"$/s.test(text) ? unquoted(text) : text;
     }

@@ -221,6 +221,10 @@ describe('what is wrong, with line and column', () => {
     ],
     ['rule,when: a (V),give: b (on | off)\nx,-,of\n', ['2:5 “of” is no answer of “B”.']],
     ['rule,when: a (V),give: b\nx,-,1,left over\n', ['2:7 This row has 4 cells, but the first row has 3.']],
+    [
+      'rule,when: a (V),give: b (dB)\nx,<,1\ny,-,loud\n',
+      ['2:3 “<” ends too early.', '3:5 “loud” is no number.'],
+    ],
     ['rule,when: a (V),give: b\nx,"<1,1\n', ['2:3 A quotation mark is opened and not closed.']],
     ['rule,when: a (V),give: b\nx,"-" 2,1\n', ['2:3 A quotation mark stands where none can be.']],
     ['rule,when: a (V; roughly),give: b\nx,-,1\n', ['1:6 “roughly” says nothing about “a”.']],

@@ -44,8 +44,10 @@ export async function tableCheck(
     const result: TableCheckResult = { tables, findings, counts };
     printJson(output, result);
   } else {
-    if (report.findings.length > 0) output.out(textReport(report, output.colour));
-    else output.out(cleanLine(tables));
+    const text = textReport(report, output.colour);
+    // The closing line of the check speaks of a whole content folder.
+    const news = report.findings.length > 0 ? text.slice(0, text.lastIndexOf('\n') + 1) : '';
+    output.out(isFailing(report.findings) ? text : `${news}${cleanLine(tables)}`);
   }
   return isFailing(report.findings) ? exitCodes.findings : exitCodes.ok;
 }

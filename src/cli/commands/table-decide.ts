@@ -36,7 +36,7 @@ function resultOf(file: TableFile, { decision, input = [] }: TableDecideOptions)
 function resultText(result: TableDecideResult, file: TableFile): string {
   const lines = [
     ...result.required.map(({ decision, value }) => `${decision}: ${valueText(value)}`),
-    ...answerLines(result, file, ''),
+    ...answerLines(result, file, result.table, ''),
   ];
   if (!result.borderline) return lines.join('\n');
   const others = result.possible.filter(
@@ -46,7 +46,7 @@ function resultText(result: TableDecideResult, file: TableFile): string {
     ...lines,
     '',
     'Borderline: within the uncertainty given it may also be',
-    ...others.flatMap((one) => answerLines(one, file, '  ')),
+    ...others.flatMap((one) => answerLines(one, file, result.table, '  ')),
     result.settledBy.length === 0
       ? 'No value alone would settle it, were it known exactly.'
       : `Known exactly, ${result.settledBy.map((one) => `“${one}”`).join(' or ')} would settle it.`,
@@ -56,6 +56,7 @@ function resultText(result: TableDecideResult, file: TableFile): string {
 function answerLines(
   { outputs, rules, broken }: Pick<TableDecideResult, 'outputs' | 'rules' | 'broken'>,
   file: TableFile,
+  table: string,
   indent: string,
 ): string[] {
   const from = rules.map((rule) => `“${rule}”`).join(', ');
@@ -71,7 +72,7 @@ function answerLines(
         ? []
         : [`${indent}No rule fits: this is what the table says otherwise.`]
       : [`${indent}by ${rules.length === 1 ? 'rule' : 'rules'} ${from}`]),
-    ...rules.flatMap((rule) => saidBy(file, rule).map((said) => `${indent}${said}`)),
+    ...rules.flatMap((rule) => saidBy(file, table, rule).map((said) => `${indent}${said}`)),
   ];
 }
 
@@ -89,12 +90,13 @@ function valueText(value: unknown): string {
 }
 
 /** What a rule says in words, where it does. */
-function saidBy(file: TableFile, rule: string): string[] {
+function saidBy(file: TableFile, table: string, rule: string): string[] {
+  if (file.kind === 'dmn') {
+    const logic = file.file.decisions.find(({ name }) => name === table)?.logic;
+    const said = logic?.kind === 'table' && logic.rules.find(({ id }) => id === rule)?.says;
+    return said ? [said] : [];
+  }
   const say =
-    file.kind === 'entry'
-      ? file.entry.data.rules.find(({ id }) => id === rule)?.say
-      : file.kind === 'csv'
-        ? file.read.says[rule]
-        : undefined;
+    file.kind === 'entry' ? file.entry.data.rules.find(({ id }) => id === rule)?.say : file.read.says[rule];
   return say === undefined ? [] : [say];
 }

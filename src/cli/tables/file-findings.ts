@@ -5,7 +5,7 @@
 import type { Finding, Place, Severity, TextFile } from '../../base/index.ts';
 import { decisionFaults, tableOfDecision } from '../../tables/dmn/index.ts';
 import type { FileFault, Span } from '../../tables/file-fault.ts';
-import { analyseTable, describeGiven, type Table, type TableFault } from '../../tables/index.ts';
+import { analyseTable, describeGiven, type Part, type Table, type TableFault } from '../../tables/index.ts';
 import type { TableFile, UnreadableTable } from './table-file.ts';
 
 /** One table of a file, and what was found. */
@@ -75,15 +75,16 @@ function faultFinding(source: TextFile, { span, message, help }: FileFault): Fin
   return findingAt(source, 'table-fault', 'error', span, message, help);
 }
 
-/** Gaps to tell of one table; who has mended these is told the next. */
+/** Gaps and overlaps to tell of one table; who has mended these is told the next. */
 const mostGaps = 5;
+const mostOverlaps = 10;
 
 function analysis(
   source: TextFile,
   table: Table,
   spanOf: SpanOf,
 ): { readonly analysed: boolean; readonly findings: Finding[] } {
-  const found = analyseTable(table, { mostGaps });
+  const found = analyseTable(table, { mostGaps, mostOverlaps });
   const head = spanOf({ rule: undefined, column: undefined, in: 'hit policy' });
   const at = (id: string, column?: number): Span => {
     const rule = table.rules.findIndex((one) => one.id === id);
@@ -134,7 +135,9 @@ function analysis(
       ),
     );
   }
-  for (const { rule, why, by } of found.dead) {
+  // What an overlap speaks for already is not told twice.
+  const overlapping = new Set(overlaps.flatMap(({ rules }) => rules));
+  for (const { rule, why, by } of found.dead.filter((one) => !overlapping.has(one.rule))) {
     const others = by.map((one) => `“${one}”`).join(', ');
     const message =
       why === 'empty'
@@ -191,7 +194,14 @@ function analysis(
       findings.push(findingAt(source, 'table-idle-input', 'warning', span, message, help));
     }
   }
-  if (found.cut.some((part) => part !== 'gaps' || found.gaps.length < mostGaps)) {
+  const isShort: Readonly<Record<Part, boolean>> = {
+    // That there are more than are asked for is no lack of proof.
+    gaps: found.gaps.length < mostGaps,
+    overlaps: found.overlaps.length === 0,
+    dead: true,
+    idle: true,
+  };
+  if (found.cut.some((part) => isShort[part])) {
     const message =
       'This table has more combinations of tests than can be looked at; there may be more to find than is told.';
     const help = 'Make two tables of it, or test fewer columns.';

@@ -46,10 +46,11 @@ function inputNamed(name: string, inputs: readonly Asked[]): Asked {
     inputs.find((one) => likeName(one.name) === wanted) ??
     inputs.find((one) => likeName(one.label) === wanted);
   if (found) return found;
-  const guess = nearest(
+  const alike = nearest(
     wanted,
     inputs.map((one) => likeName(one.name)),
   );
+  const guess = inputs.find((one) => likeName(one.name) === alike)?.name;
   const all = inputs.map((one) => `“${one.name}”`).join(', ');
   throw new CannotRun(
     `There is no input “${name}”.`,

@@ -60,9 +60,8 @@ export async function namedTable(
   if (ending === '.yml') {
     throw new CannotRun(`${name}: entries end in .yaml.`, 'Rename the file.');
   }
-  if (ending === '' || !(await isThere(name))) {
-    return { kind: 'entry', id: name.replace(/^tables\//, ''), content };
-  }
+  if (ending === '') return { kind: 'entry', id: name.replace(/^tables\//, ''), content };
+  if (!(await isThere(name))) throw missing(name);
   throw new CannotRun(
     `${name} is no table: it ends in ${ending}.`,
     'Give an entry (tables/x.yaml), a .dmn file, a .csv file, or the id of an entry.',

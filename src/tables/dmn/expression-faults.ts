@@ -17,7 +17,8 @@ export function decisionFaults(file: DmnFile, decision: DmnDecision): FileFault[
       return true;
     } catch (error) {
       if (!(error instanceof UnusableFile)) throw error;
-      faults.push(error.fault);
+      // What is refused in the file is told once, for itself.
+      if (!file.refused.some(({ span }) => span === error.span)) faults.push(error.fault);
       return false;
     }
   };

@@ -57,7 +57,11 @@ function guarded(
         'Write texts in double quotes, and names as the inputs and decisions it requires are called.',
       );
     }
-    notes.add(`“${shortened(text)}”: ${warning.message}.`);
+    notes.add(
+      result.value === null
+        ? `“${shortened(text)}” comes to nothing (null): a value it uses is not known, or of another kind.`
+        : `“${shortened(text)}”: ${warning.message}.`,
+    );
   }
   return result.value;
 }
