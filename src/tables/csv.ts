@@ -69,6 +69,7 @@ function withPriorities(output: TableOutput, { hitPolicy }: Table): ValueType {
   const { label, type, priorities } = output;
   if (hitPolicy !== 'priority' && hitPolicy !== 'output order') return type;
   if (type.kind !== 'choice') {
+    if (priorities.length === 0) return type;
     const message = `“${label}” is no choice, and in CSV only the values of a choice have an order.`;
     throw new CannotExport(message, 'Export it as DMN.');
   }

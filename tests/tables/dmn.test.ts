@@ -253,6 +253,28 @@ const expression = (id: string, text: string, requires = ''): string =>
 const requiring = (id: string): string =>
   `<informationRequirement><requiredDecision href="#${id}"/></informationRequirement>`;
 
+// DMN 1.3, 8.2.10: priority is looked for from the left, and outputs that list no values do not count.
+test('of two outputs only the first lists its values: it alone gives the order', () => {
+  const row = (test: string, first: string, second: string): string =>
+    `<rule><inputEntry><text>${test}</text></inputEntry><outputEntry><text>"${first}"</text></outputEntry><outputEntry><text>"${second}"</text></outputEntry></rule>`;
+  const text = small(
+    `<decision id="d" name="d"><decisionTable hitPolicy="OUTPUT ORDER"><input><inputExpression typeRef="number"><text>a</text></inputExpression></input><output name="o" typeRef="string"><outputValues><text>"high", "low"</text></outputValues></output><output name="p" typeRef="string"/>${row('> 1', 'low', 'z')}${row('> 2', 'high', 'y')}${row('> 0', 'low', 'a')}</decisionTable></decision>`.replaceAll(
+      '<text>> ',
+      '<text>&gt; ',
+    ),
+  );
+  const file = readDmn(text);
+  const decision = decisionOf(file, 'd');
+  const expected = [
+    { o: 'high', p: 'y' },
+    { o: 'low', p: 'z' },
+    { o: 'low', p: 'a' },
+  ];
+  expect(decideDmn(file, decision, { a: 3 }).answers).toEqual(expected);
+  const { table } = tableOfDecision(file, decision);
+  expect(table && evaluateTable(table, { a: 3 }).answers).toEqual(expected);
+});
+
 describe('files that are refused, with the place', () => {
   test.each([
     ['', '1:1 The file is empty.'],

@@ -113,7 +113,7 @@ function outputEntry(output: TableOutput, { written, spanOf }: Imported, column:
   const orders = written.hitPolicy === 'priority' || written.hitPolicy === 'output order';
   const refuse = (message: string, help: string): UnusableFile =>
     new UnusableFile(spanOf({ rule: undefined, column, in: 'outputs' }), message, help);
-  if (orders && type.kind !== 'choice') {
+  if (orders && type.kind !== 'choice' && output.priorities.length > 0) {
     throw refuse(
       `“${label}” is no choice, and only the values of a choice have an order.`,
       'List its values.',

@@ -39,10 +39,15 @@ export function likeName(name: string): string {
     .trim();
 }
 
-/** Text as an XML id (NCName): what it cannot hold is left out as `_`. */
-export function xmlId(...parts: readonly string[]): string {
-  const text = parts.join('.').replace(/[^\w.-]/g, '_');
-  return /^[A-Za-z_]/.test(text) ? text : `_${text}`;
+/**
+ * Texts as one XML id (NCName): a prefix of letters, then what tells it apart. Other characters than letters, digits and
+ * hyphens are written by their number, so that no two ids are one.
+ */
+export function xmlId(prefix: string, ...parts: readonly string[]): string {
+  const encoded = parts.map((part) =>
+    part.replace(/[^A-Za-z0-9-]/gu, (one) => `_${one.codePointAt(0)?.toString(16)}_`),
+  );
+  return [prefix, ...encoded].join('.');
 }
 
 /** A FEEL text with names put for other names, outside of quoted texts; longer names first. */
