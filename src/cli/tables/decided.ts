@@ -108,11 +108,11 @@ export function decideDecision(
   texts: readonly string[],
 ): TableDecideResult {
   const { decisions, inputs } = neededBy(file, decision);
+  // An input that says no type is of the one that the tests of a table take it for.
+  const columns = decisions.flatMap((one) => tableOfDecision(file, one).written?.inputs ?? []);
   const asked = inputs.map(({ name, label, type }): Asked => {
-    const ofTable = decisions.flatMap(
-      (one) => tableOfDecision(file, one).written?.inputs.find(({ id }) => id === name) ?? [],
-    );
-    return { name, label, type: type.kind === 'any' ? (ofTable[0]?.type ?? type) : type };
+    const column = columns.find(({ id }) => id === name);
+    return { name, label, type: type.kind === 'any' ? (column?.type ?? type) : type };
   });
   const given = givenValues(texts, asked);
   const notes = notGiven(
