@@ -405,6 +405,37 @@ describe('table check', () => {
     );
   });
 
+  test('a text without its quotes in a DMN file is told, and not taken for null', async () => {
+    const text = await readFile(`${files}/chain-1.3.dmn`, 'utf8');
+    const path = await file(
+      'bare.dmn',
+      text.replace(
+        '<dmn:text>"line driver"</dmn:text></dmn:inputEntry>',
+        '<dmn:text>driver</dmn:text></dmn:inputEntry>',
+      ),
+    );
+    const simple = await file(
+      'bare-simple.dmn',
+      (await readFile(`${files}/types-1.4.dmn`, 'utf8')).replace(
+        '<inputEntry><text>"fading"</text>',
+        '<inputEntry><text>fading</text>',
+      ),
+    );
+    for (const [one, name] of [
+      [path, 'driver'],
+      [simple, 'fading'],
+    ] as const) {
+      const { code, out } = await table('check', one, '--json');
+      expect(code).toBe(1);
+      const errors = tableCheckResultSchema
+        .parse(JSON.parse(out))
+        .findings.filter(({ severity }) => severity === 'error');
+      expect(errors.map(({ message }) => message)).toEqual([
+        `“${name}” names “${name}”, which is not known here.`,
+      ]);
+    }
+  });
+
   test('no such file: exit code 2', async () => {
     expect(await table('check', 'nowhere.csv')).toMatchObject({ code: 2, out: '' });
   });

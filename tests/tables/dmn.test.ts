@@ -275,6 +275,19 @@ test('of two outputs only the first lists its values: it alone gives the order',
   expect(table && evaluateTable(table, { a: 3 }).answers).toEqual(expected);
 });
 
+test('an input drawn with a name of other characters is a plain one', () => {
+  const text = small(
+    '<inputData id="i" name="Loss/step"><variable name="Loss/step" typeRef="number"/></inputData><decision id="d" name="d"><informationRequirement><requiredInput href="#i"/></informationRequirement><decisionTable><input><inputExpression><text>Loss/step</text></inputExpression></input><output name="o"/><rule><inputEntry><text>[1..2]</text></inputEntry><outputEntry><text>"fits"</text></outputEntry></rule></decisionTable></decision>',
+  );
+  const file = readDmn(text);
+  const decision = decisionOf(file, 'd');
+  expect(decideDmn(file, decision, { 'Loss/step': 1.5 }).answers).toEqual([{ o: 'fits' }]);
+  expect(tableOfDecision(file, decision).table?.inputs[0]).toMatchObject({
+    id: 'Loss/step',
+    type: { kind: 'number' },
+  });
+});
+
 describe('files that are refused, with the place', () => {
   test.each([
     ['', '1:1 The file is empty.'],

@@ -47,7 +47,9 @@ export function lookAtDmn({ source, file }: TableFile & { kind: 'dmn' }): Looked
     const { name, logic } = decision;
     const { table, faults, beyond, spanOf } = tableOfDecision(file, decision);
     const all = [...decisionFaults(file, decision), ...faults].map((fault) => faultFinding(source, fault));
-    const found = table ? analysis(source, table, spanOf) : { analysed: false, findings: [] };
+    // What cannot be read is no matter of analysis.
+    const found =
+      table && all.length === 0 ? analysis(source, table, spanOf) : { analysed: false, findings: [] };
     const note =
       beyond && logic.kind === 'table'
         ? [
@@ -93,13 +95,15 @@ function analysis(
   const place = (span: Span): Place => source.place(span.start, span.end);
   const related = (ids: readonly string[], message: (id: string) => string): Finding['related'] =>
     ids.map((id) => ({ place: place(at(id)), message: message(id) }));
-  const findings: Finding[] = found.beyond.map(({ rule, input, test }) => {
-    const column = table.inputs.findIndex(({ id }) => id === input);
-    const message = `“${test}” is more than a simple test: this table can be evaluated, but not analysed.`;
+  const [beyond] = found.beyond;
+  if (beyond) {
+    const column = table.inputs.findIndex(({ id }) => id === beyond.input);
+    const message = `“${beyond.test}” is more than a simple test: this table can be evaluated, but not analysed.`;
     const help = 'Nothing needs to be done; gaps and contradictions in the table are not looked for.';
-    return findingAt(source, 'table-fault', 'note', at(rule, column), message, help);
-  });
-  if (found.beyond.length > 0) return { analysed: false, findings };
+    const note = findingAt(source, 'table-fault', 'note', at(beyond.rule, column), message, help);
+    return { analysed: false, findings: [note] };
+  }
+  const findings: Finding[] = [];
   const overlaps = found.overlaps.filter(({ breaks }) => breaks);
   for (const { rules, box, contradicts } of overlaps) {
     const [one, other] = rules;

@@ -43,6 +43,7 @@ export function givenValues(
 function inputNamed(name: string, inputs: readonly Asked[]): Asked {
   const wanted = likeName(name);
   const found =
+    inputs.find((one) => one.name === name) ??
     inputs.find((one) => likeName(one.name) === wanted) ??
     inputs.find((one) => likeName(one.label) === wanted);
   if (found) return found;

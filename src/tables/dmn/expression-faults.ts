@@ -1,5 +1,6 @@
 /** Expressions of a decision that cannot be read, or that name what is not there, before any value is given. */
 import { type FileFault, UnusableFile } from '../file-fault.ts';
+import { readTest } from '../sets/read-test.ts';
 import { neededBy } from './decide-chain.ts';
 import { evaluated, passes } from './expression.ts';
 import type { DmnDecision, DmnFile } from './model.ts';
@@ -7,7 +8,7 @@ import { tableOfDecision } from './to-table.ts';
 
 /**
  * What keeps a decision from being decided, whatever the values: a requirement that is missing or goes round in a circle,
- * or an expression. Those of a simple table are left to `readTable`.
+ * or an expression. Simple tests are left to `readTable`.
  */
 export function decisionFaults(file: DmnFile, decision: DmnDecision): FileFault[] {
   const faults: FileFault[] = [];
@@ -36,10 +37,14 @@ export function decisionFaults(file: DmnFile, decision: DmnDecision): FileFault[
     attempt(() => evaluated(logic, context, notes));
     return faults;
   }
-  if (tableOfDecision(file, decision).written) return faults;
+  const { written } = tableOfDecision(file, decision);
   for (const { expression } of logic.inputs) attempt(() => evaluated(expression, context, notes));
   for (const { tests, results } of logic.rules) {
-    for (const test of tests) attempt(() => passes(test, null, context, notes));
+    for (const [column, test] of tests.entries()) {
+      const type = written?.inputs[column]?.type;
+      if (type && readTest(test.text, type).beyond === undefined) continue;
+      attempt(() => passes(test, null, context, notes));
+    }
     for (const result of results.filter(({ text }) => text !== ''))
       attempt(() => evaluated(result, context, notes));
   }

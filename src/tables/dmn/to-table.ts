@@ -75,7 +75,8 @@ function writtenTable(file: DmnFile, decision: DmnDecision, logic: DmnTable): Wr
   const names = new Set<string>();
   const inputs = logic.inputs.map((column, index) => {
     const { text, span } = column.expression;
-    if (!isPlainName(text)) throw new Beyond(span, `“${text}” is more than the name of an input.`);
+    const isName = isPlainName(text) || [...file.inputs, ...file.decisions].some(({ name }) => name === text);
+    if (!isName) throw new Beyond(span, `“${text}” is more than the name of an input.`);
     if (names.has(text)) throw new Beyond(span, `“${text}” is tested in two columns.`);
     names.add(text);
     const tests = logic.rules.map((rule) => rule.tests[index]?.text ?? '-');
