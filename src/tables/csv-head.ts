@@ -5,6 +5,9 @@
 import { feelLiteral, unquoted } from './dmn/feel-text.ts';
 import { type Aggregation, aggregations, type HitPolicy, hitPolicies, type ValueType } from './table.ts';
 
+/** Stands in the first column of the row that holds the default answers. No rule can be called so. */
+export const otherwiseRow = 'if no rule fits';
+
 export interface Head {
   readonly kind: 'when' | 'give';
   readonly id: string;

@@ -96,7 +96,7 @@ describe('a table as CSV', () => {
 
   test('comes back as it was, but for labels', () => {
     if (!whole) throw new Error(JSON.stringify(wholeFaults));
-    const says = { one: '+ is said, "so"', three: '@home' };
+    const says = { one: '+ is said, "so"', three: '"So" they say' };
     const again = rowsFromCsv(rowsToCsv(whole, says), 't');
     expect(again.faults).toEqual([]);
     expect(again.says).toEqual(says);
