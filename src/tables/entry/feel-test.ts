@@ -5,7 +5,7 @@ import type { ValueType } from '../table.ts';
 export function feelTest(written: string | number | boolean, type: ValueType): string {
   const text = String(written).trim();
   if (type.kind === 'choice') return quotedWords(text, type.values);
-  if (type.kind === 'yes-no') return text.replace(/^yes$/i, 'true').replace(/^no$/i, 'false');
+  if (type.kind === 'yes-no') return text.replace(/\byes\b/gi, 'true').replace(/\bno\b/gi, 'false');
   if (type.kind === 'date') {
     return text.replace(/(?<!["\d-])\d{4}-\d{2}-\d{2}(?!["\d-])/g, (date) => `date("${date}")`);
   }
