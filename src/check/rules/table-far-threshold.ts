@@ -1,4 +1,5 @@
 import type { Finding } from '../../base/index.ts';
+import { decimalsFor, formatNumber } from '../../measure/index.ts';
 import {
   lookAtMeasured,
   type MeasuredColumn,
@@ -45,13 +46,15 @@ function farFindings({ answers }: RuleInput, { entry, table, troubles }: Analyse
       if (!column || far === undefined || told.has(`${id} ${far}`)) return [];
       told.add(`${id} ${far}`);
       const unit = unitOfColumn(entry.data.inputs[index]);
-      const [least, most] = [column.least, column.most].map((value) => Number(value.toPrecision(2)));
+      const [least, most] = [column.least, column.most].map((value) =>
+        formatNumber(value, decimalsFor(0, unit)),
+      );
       return [
         {
           rule: 'table-far-threshold',
           severity: 'warning',
           place: entry.place(['rules', rule, 'when', id]),
-          message: `No profile comes near ${thresholdText(far, unit)}: “${label}” of the ${column.profiles} profiles measured is about ${least} to ${thresholdText(most ?? 0, unit)}.`,
+          message: `No profile comes near ${thresholdText(far, unit)}: “${label}” of the ${column.profiles} profiles measured is ${least} to ${most}\u00a0${unit}.`,
           help: 'Check the decimal point and the unit.',
           related: [],
         },
