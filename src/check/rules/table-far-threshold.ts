@@ -39,10 +39,13 @@ function farFindings({ answers }: RuleInput, { entry, table, troubles }: Analyse
   const columns = measuredColumns(answers, entry);
   const told = new Set<string>();
   return table.rules.flatMap(({ cells }, rule) =>
-    table.inputs.flatMap(({ id, label }, index): Finding[] => {
+    table.inputs.flatMap(({ id, label, type }, index): Finding[] => {
       const column = columns.get(id);
       const thresholds = cells[index]?.set?.intervals.flatMap(({ low, high }) => [low, high]) ?? [];
-      const far = column && thresholds.find((one) => isFar(one, column));
+      // An end the column has anyway parts nothing on purpose.
+      const isInside = (one: number): boolean =>
+        type.kind === 'number' && one > (type.least ?? Number.NEGATIVE_INFINITY);
+      const far = column && thresholds.find((one) => isInside(one) && isFar(one, column));
       if (!column || far === undefined || told.has(`${id} ${far}`)) return [];
       told.add(`${id} ${far}`);
       const unit = unitOfColumn(entry.data.inputs[index]);

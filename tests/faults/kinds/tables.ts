@@ -39,7 +39,10 @@ function comparisons(demo: Demo): (CellLine & { sign: string; threshold: number 
 function measured(demo: Demo, { of, column }: CellLine): { value: number; expandedUncertainty: number }[] {
   const input = of.data.inputs.find(({ id }) => id === column);
   if (!input) return [];
-  return [...demo.answers.outputs.values()].flatMap((output) => numberBehind(input, output) ?? []);
+  return [...demo.answers.outputs.values()].flatMap((output) => {
+    const value = numberBehind(input, output);
+    return value?.bound === 'exact' ? [value] : [];
+  });
 }
 
 function tablesOfPolicy(demo: Demo, ...policies: readonly string[]): DemoTable[] {
@@ -317,11 +320,12 @@ export const tableKinds: readonly FaultKind[] = [
     make: (dice, demo) => {
       const cell = dice.pick(cellsOfUnique(demo));
       const text = withoutTest(demo, cell);
-      return inTable(
-        cell.of,
-        `“${cell.rule.id}” without ${cell.column}`,
-        demo.withLine(cell.of.file, cell.line, text),
+      // A test on a line of its own takes that line with it.
+      const lines = cell.of.rules.map(({ from }) =>
+        text === undefined && from > cell.line ? from - 1 : from,
       );
+      const edit = demo.withLine(cell.of.file, cell.line, text);
+      return inTable(cell.of, `“${cell.rule.id}” without ${cell.column}`, edit, lines);
     },
   },
   {
