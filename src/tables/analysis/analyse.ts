@@ -23,8 +23,8 @@ export interface AnalysisSettings {
   readonly steps?: number;
 }
 
-/** A kind of finding that was cut short. */
-export type Part = 'gaps' | 'overlaps' | 'dead' | 'idle';
+/** A kind of finding that was cut short; harmless overlaps are those that do not break the policy. */
+export type Part = 'gaps' | 'overlaps' | 'harmless overlaps' | 'dead' | 'idle';
 
 export interface TableAnalysis {
   /**
@@ -63,7 +63,8 @@ export function analyseTable(table: Table, settings: AnalysisSettings = {}): Tab
   const gaps: Gap[] = [];
   if (!hasDefaults(table) && !gather(gapsIn(space, mostGaps, new Budget(steps)), gaps)) cut.add('gaps');
   const found = withinBudget(() => overlapsIn(space, mostOverlaps, new Budget(steps)))?.result;
-  if (!found || found.count > found.overlaps.length) cut.add('overlaps');
+  if (!found || found.breaking > mostOverlaps) cut.add('overlaps');
+  else if (found.count > mostOverlaps) cut.add('harmless overlaps');
   const dead: DeadRule[] = [];
   if (!gather(deadRulesIn(space, new Budget(steps)), dead)) cut.add('dead');
   const idle: IdleInput[] = [];
