@@ -35,6 +35,7 @@ export function* deadRulesIn(space: Space, budget: Budget): Generator<DeadRule> 
     const before = [...table.rules.keys()].filter(
       (other) => meet(space, cube, space.rules[other] as Cube) && goesBefore(space, other, rule),
     );
+    if (before.length === 0) continue;
     const alone = before.find((other) => within(cube, space.rules[other] as Cube));
     if (alone === undefined && uncovered(space, cube, cubesOf(space, before), budget)) continue;
     const by = alone === undefined ? fewCovering(space, cube, before, budget) : [alone];
