@@ -1,7 +1,8 @@
 /**
- * Hit policies on worked tables, each by the clause of OMG DMN 1.3 that says what it does. The clauses and the tables
- * after the standard’s own figures are from memory of the text, which is not at hand; the numbers in them are ours
- * where the memory is not sure.
+ * Hit policies on worked tables. What each policy does is as transcribed from OMG DMN in the public tracker of Apache KIE
+ * (DROOLS-1970: the single-hit policies and both orders word by word) and, for aggregation, from DMN 1.1, 10.3.4.6. The
+ * numbers of clauses of DMN 1.3, the tables after the standard’s own figures, defaults, and what is said of no hit are
+ * from memory of the text.
  */
 import { describe, expect, test } from 'vitest';
 import {

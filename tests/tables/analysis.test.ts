@@ -102,6 +102,19 @@ describe('gaps', () => {
     ]);
   });
 
+  test('hold to as few inputs as they can', () => {
+    const rows: Row[] = [
+      ['[1..2]', 'true', '"fixed"', 1],
+      ['[1..2]', '-', '"fading"', 1],
+    ];
+    const { gaps } = analyseTable(table([volts, rear, treble], rows));
+    expect(gaps.map(({ box }) => box.words)).toEqual([
+      `clean volts under 1${space}V or over 2${space}V`,
+      'treble “rising”',
+      'rear needed: no, treble “fixed” or “rising”',
+    ]);
+  });
+
   test('where something is not known come last', () => {
     const { gaps } = analyseTable(table([steps, rear], [['not(null)', '-', 1]]));
     expect(gaps.map(({ box, notKnown }) => [box.words, box.example, notKnown])).toEqual([
@@ -293,6 +306,23 @@ describe('rules one can say', () => {
       { rule: 'r2', by: 'r4' },
     ]);
   });
+
+  test('unless a rule between the two would come to answer instead', () => {
+    const of = (between: string) =>
+      analyseTable(
+        table(
+          [volts],
+          [
+            ['[1..2]', 1],
+            [between, 2],
+            ['< 3', 1],
+          ],
+          policy('first'),
+        ),
+      ).subsumed;
+    expect(of('[2..5]')).toEqual([]);
+    expect(of('(2..5]')).toEqual([{ rule: 'r1', by: 'r3' }]);
+  });
 });
 
 test('an input may be tested and still change nothing', () => {
@@ -310,6 +340,16 @@ test('an input may be tested and still change nothing', () => {
     { input: 'rear', tested: true },
     { input: 'treble', tested: false },
   ]);
+});
+
+test('an input that decides only whether two rules clash is not idle', () => {
+  const rows: Row[] = [
+    ['-', '-', 1],
+    ['< 2', 'true', 1],
+  ];
+  const of = (hitPolicy: HitPolicy) => analyseTable(table([volts, rear], rows, policy(hitPolicy))).idle;
+  expect(of('unique')).toEqual([]);
+  expect(of('any')).toHaveLength(2);
 });
 
 describe('thresholds too fine', () => {

@@ -60,8 +60,8 @@ export function analyseTable(table: Table, settings: AnalysisSettings = {}): Tab
   const { uncertainty = {}, mostGaps = 12, mostOverlaps = 100, steps = usualSteps } = settings;
   const space = spaceOf(table);
   const cut = new Set<Part>();
-  const gaps: Gap[] = [];
-  if (!hasDefaults(table) && !gather(gapsIn(space, mostGaps, new Budget(steps)), gaps)) cut.add('gaps');
+  const missing = hasDefaults(table) ? undefined : gapsIn(space, mostGaps, new Budget(steps));
+  if (missing && !missing.complete) cut.add('gaps');
   const found = withinBudget(() => overlapsIn(space, mostOverlaps, new Budget(steps)))?.result;
   if (!found || found.breaking > mostOverlaps) cut.add('overlaps');
   else if (found.count > mostOverlaps) cut.add('harmless overlaps');
@@ -70,7 +70,7 @@ export function analyseTable(table: Table, settings: AnalysisSettings = {}): Tab
   const idle: IdleInput[] = [];
   if (!gather(idleInputsIn(space, new Budget(steps)), idle)) cut.add('idle');
   return {
-    gaps,
+    gaps: missing?.gaps ?? [],
     gapsAreFaults,
     overlaps: found?.overlaps ?? [],
     overlapCount: found?.count ?? 0,
@@ -87,14 +87,12 @@ export function analyseTable(table: Table, settings: AnalysisSettings = {}): Tab
 }
 
 /** Puts what `found` finds into `list`. @returns whether that was all. */
-function gather<Finding>(found: Generator<Finding, boolean | undefined>, list: Finding[]): boolean {
-  const done = withinBudget(() => {
-    for (let next = found.next(); ; next = found.next()) {
-      if (next.done) return next.value !== false;
-      list.push(next.value);
-    }
-  });
-  return done?.result ?? false;
+function gather<Finding>(found: Iterable<Finding>, list: Finding[]): boolean {
+  return (
+    withinBudget(() => {
+      for (const one of found) list.push(one);
+    }) !== undefined
+  );
 }
 
 /** With a default for every output there always is an answer. */
