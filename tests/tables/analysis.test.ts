@@ -148,6 +148,17 @@ describe('gaps', () => {
     ];
     const { gaps, cut, complete } = analyseTable(table([volts, rear], rows), { mostGaps: 1 });
     expect([gaps.length, cut, complete]).toEqual([1, ['gaps'], false]);
+    const known = analyseTable(
+      table(
+        [steps, rear],
+        [
+          ['< 4', '-', 1],
+          ['>= 4', 'true', 1],
+        ],
+      ),
+      { mostGaps: 1 },
+    );
+    expect(known.gaps.map(({ notKnown }) => notKnown)).toEqual(['too']);
     const { cut: all } = analyseTable(table([volts, rear], rows), { steps: 1 });
     expect(all).toEqual(['gaps', 'idle']);
     expect(gapBoxes(table([volts, rear], rows), { steps: 1 })).toEqual({
@@ -365,8 +376,21 @@ describe('thresholds too fine', () => {
     expect(of(0.15)).toEqual([
       { input: 'clean-volts', low: 3.9, high: 4, uncertainty: 0.15, rules: ['r1', 'r2', 'r3'] },
     ]);
-    expect(of(0.05)).toEqual([]);
+    expect(of(0.06)).toEqual([]);
     expect(analyseTable(table([volts], rows)).fineThresholds).toEqual([]);
+  });
+
+  test('but not as far apart as U', () => {
+    // 4.1 − 4 < 0.1 in binary.
+    const apart = table(
+      [volts],
+      [
+        ['< 4', 1],
+        ['[4..4.1)', 2],
+        ['>= 4.1', 3],
+      ],
+    );
+    expect(analyseTable(apart, { uncertainty: { 'clean-volts': 0.1 } }).fineThresholds).toEqual([]);
   });
 
   test('one value alone is; one threshold is not', () => {

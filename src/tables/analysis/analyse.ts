@@ -62,8 +62,8 @@ export function analyseTable(table: Table, settings: AnalysisSettings = {}): Tab
   const cut = new Set<Part>();
   const missing = hasDefaults(table) ? undefined : gapsIn(space, mostGaps, new Budget(steps));
   if (missing && !missing.complete) cut.add('gaps');
-  const found = withinBudget(() => overlapsIn(space, mostOverlaps, new Budget(steps)))?.result;
-  if (!found || found.breaking > mostOverlaps) cut.add('overlaps');
+  const found = overlapsIn(space, mostOverlaps, new Budget(steps));
+  if (found.undecided || found.breaking > mostOverlaps) cut.add('overlaps');
   else if (found.count > mostOverlaps) cut.add('harmless overlaps');
   const dead: DeadRule[] = [];
   if (!gather(deadRulesIn(space, new Budget(steps)), dead)) cut.add('dead');
@@ -72,9 +72,9 @@ export function analyseTable(table: Table, settings: AnalysisSettings = {}): Tab
   return {
     gaps: missing?.gaps ?? [],
     gapsAreFaults,
-    overlaps: found?.overlaps ?? [],
-    overlapCount: found?.count ?? 0,
-    breakingCount: found?.breaking ?? 0,
+    overlaps: found.overlaps,
+    overlapCount: found.count,
+    breakingCount: found.breaking,
     dead,
     subsumed: [...subsumedIn(space)],
     mergeable: [...mergeableIn(space)],
