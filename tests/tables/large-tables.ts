@@ -161,7 +161,7 @@ export function randomLarge(count: number, seed: number): WrittenTable {
   return written(rules, 'any', random);
 }
 
-/** A `first` table without gaps whose rules ask for one or two things each: what is covered is hard to see. */
+/** A `first` table whose rules ask for four things at most, almost all overlapping: what is covered is hard to see. */
 export function denseFirst(count: number, seed: number): WrittenTable {
   const random = randomNumbers(seed);
   const rules = Array.from({ length: count }, () => {
