@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { analyseTable, readTable } from '../../src/tables/index.ts';
 import { denseFirst, nearlyComplete, nearlyCompleteFirst, randomLarge } from './large-tables.ts';
 
-/** Last measured at 0.1 to 0.6 s: room for slow machines, but not for work that grows with the square of the rules. */
+/** Last measured at 0.1 to 0.6 s: the rest is room for slow machines. */
 const mostSeconds = 6;
 
 test.each([
