@@ -55,8 +55,13 @@ function gapFindings({ entry, table, troubles: { gaps, overlaps } }: AnalysedTab
 }
 
 function unproved({ entry, troubles }: AnalysedTable): Finding[] {
-  const words = { gaps: 'open cases', overlaps: 'overlaps', dead: 'dead rules', idle: 'idle inputs' };
-  const parts = troubles.unproved.map((part) => words[part]);
+  const words: Readonly<Record<string, string>> = {
+    gaps: 'open cases',
+    overlaps: 'overlaps',
+    dead: 'dead rules',
+    idle: 'idle inputs',
+  };
+  const parts = troubles.unproved.flatMap((part) => words[part] ?? []);
   if (parts.length === 0) return [];
   return [
     {
