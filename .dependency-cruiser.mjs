@@ -8,7 +8,7 @@ const rooms = {
   base: ['schemas'],
   measure: ['schemas', 'base'],
   codes: ['schemas'],
-  tables: ['schemas'],
+  tables: ['schemas', 'measure'],
   decide: ['schemas', 'measure', 'tables'],
   answers: ['schemas', 'base', 'measure', 'decide', 'tables'],
   prose: ['schemas', 'base', 'measure', 'answers'],

@@ -1,6 +1,10 @@
 /** Decision tables (OMG DMN): their tests read, evaluated and analysed. Pure. */
+
+export * from './analysis/index.ts';
 export { type EntryFault, type EntryTable, tableOfEntry, writtenTable } from './entry/table-of-entry.ts';
 export { evaluateTable, fittingRules } from './evaluate.ts';
+export { describeBox, describeSet } from './grid/describe.ts';
+export { testText } from './grid/describe-test.ts';
 export { isAnalysable } from './grid/grid.ts';
 export { type Answer, type Decided, decided } from './hit-policy.ts';
 export { type ReadTable, readTable } from './read-table.ts';
