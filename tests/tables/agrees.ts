@@ -76,6 +76,8 @@ function expectGaps(table: Table, points: readonly Point[], { gaps, gapsAreFault
     const unknown = inside.filter(({ values }) => values.includes(null)).length;
     expect(notKnown).toBe(unknown === 0 ? 'no' : unknown === inside.length ? 'only' : 'too');
     expectLargest(table, points, box);
+    const others = gaps.filter((other) => other.box !== box);
+    expect(inside.some(({ values }) => !others.some((other) => inBox(other.box, values, table)))).toBe(true);
   }
 }
 

@@ -23,8 +23,8 @@ export interface AnalysisSettings {
   readonly steps?: number;
 }
 
-/** A kind of finding that was cut short. */
-export type Part = 'gaps' | 'overlaps' | 'dead' | 'idle';
+/** A kind of finding that was cut short; harmless overlaps are those that do not break the policy. */
+export type Part = 'gaps' | 'overlaps' | 'harmless overlaps' | 'dead' | 'idle';
 
 export interface TableAnalysis {
   /**
@@ -60,20 +60,21 @@ export function analyseTable(table: Table, settings: AnalysisSettings = {}): Tab
   const { uncertainty = {}, mostGaps = 12, mostOverlaps = 100, steps = usualSteps } = settings;
   const space = spaceOf(table);
   const cut = new Set<Part>();
-  const gaps: Gap[] = [];
-  if (!hasDefaults(table) && !gather(gapsIn(space, mostGaps, new Budget(steps)), gaps)) cut.add('gaps');
-  const found = withinBudget(() => overlapsIn(space, mostOverlaps, new Budget(steps)))?.result;
-  if (!found || found.count > found.overlaps.length) cut.add('overlaps');
+  const missing = hasDefaults(table) ? undefined : gapsIn(space, mostGaps, new Budget(steps));
+  if (missing && !missing.complete) cut.add('gaps');
+  const found = overlapsIn(space, mostOverlaps, new Budget(steps));
+  if (found.undecided || found.breaking > mostOverlaps) cut.add('overlaps');
+  else if (found.count > mostOverlaps) cut.add('harmless overlaps');
   const dead: DeadRule[] = [];
   if (!gather(deadRulesIn(space, new Budget(steps)), dead)) cut.add('dead');
   const idle: IdleInput[] = [];
   if (!gather(idleInputsIn(space, new Budget(steps)), idle)) cut.add('idle');
   return {
-    gaps,
+    gaps: missing?.gaps ?? [],
     gapsAreFaults,
-    overlaps: found?.overlaps ?? [],
-    overlapCount: found?.count ?? 0,
-    breakingCount: found?.breaking ?? 0,
+    overlaps: found.overlaps,
+    overlapCount: found.count,
+    breakingCount: found.breaking,
     dead,
     subsumed: [...subsumedIn(space)],
     mergeable: [...mergeableIn(space)],
@@ -97,14 +98,12 @@ export function fineThresholds(
 }
 
 /** Puts what `found` finds into `list`. @returns whether that was all. */
-function gather<Finding>(found: Generator<Finding, boolean | undefined>, list: Finding[]): boolean {
-  const done = withinBudget(() => {
-    for (let next = found.next(); ; next = found.next()) {
-      if (next.done) return next.value !== false;
-      list.push(next.value);
-    }
-  });
-  return done?.result ?? false;
+function gather<Finding>(found: Iterable<Finding>, list: Finding[]): boolean {
+  return (
+    withinBudget(() => {
+      for (const one of found) list.push(one);
+    }) !== undefined
+  );
 }
 
 /** With a default for every output there always is an answer. */

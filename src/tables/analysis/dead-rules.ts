@@ -33,18 +33,37 @@ export function* deadRulesIn(space: Space, budget: Budget): Generator<DeadRule> 
       continue;
     }
     const before = [...table.rules.keys()].filter(
-      (other) => goesBefore(space, other, rule) && meet(space, cube, space.rules[other] as Cube),
+      (other) => meet(space, cube, space.rules[other] as Cube) && goesBefore(space, other, rule),
     );
-    const cubes = (some: readonly number[]): Cube[] => some.map((one) => space.rules[one] as Cube);
-    if (before.length === 0 || uncovered(space, cube, cubes(before), budget)) continue;
+    if (before.length === 0) continue;
     const alone = before.find((other) => within(cube, space.rules[other] as Cube));
-    const by = alone === undefined ? [...before] : [alone];
-    for (const other of alone === undefined ? before : []) {
-      const rest = by.filter((one) => one !== other);
-      if (!uncovered(space, cube, cubes(rest), budget)) by.splice(by.indexOf(other), 1);
-    }
+    if (alone === undefined && uncovered(space, cube, cubesOf(space, before), budget)) continue;
+    const by = alone === undefined ? fewCovering(space, cube, before, budget) : [alone];
     yield { rule: id, why: 'covered', by: by.map((one) => table.rules[one]?.id ?? '') };
   }
+}
+
+/** Rules out of `all`, which together cover a cube, that cover it too, none of which can be left out; rising. */
+function fewCovering(space: Space, cube: Cube, all: readonly number[], budget: Budget): number[] {
+  const some: number[] = [];
+  for (;;) {
+    const left = uncovered(space, cube, cubesOf(space, some), budget);
+    if (!left) break;
+    const next =
+      all.find((rule) => within(left, space.rules[rule] as Cube)) ??
+      all.find((rule) => meet(space, left, space.rules[rule] as Cube));
+    if (next === undefined) break;
+    some.push(next);
+  }
+  for (const rule of [...some]) {
+    const rest = some.filter((one) => one !== rule);
+    if (!uncovered(space, cube, cubesOf(space, rest), budget)) some.splice(some.indexOf(rule), 1);
+  }
+  return some.sort((a, b) => a - b);
+}
+
+function cubesOf(space: Space, rules: readonly number[]): Cube[] {
+  return rules.map((rule) => space.rules[rule] as Cube);
 }
 
 /** Whether `other` keeps `rule` from giving the answer where both hold. */

@@ -12,6 +12,9 @@ export interface FineThresholds {
   readonly rules: readonly string[];
 }
 
+/** 4.1 − 4 is a little less than 0.1 in binary: differences this much smaller than U are equal to it. */
+const rounding = 1e-9;
+
 /**
  * Neighbouring thresholds of an input less than its uncertainty apart. An end is a threshold where some rule lets through
  * values on one side of it and not on the other.
@@ -51,7 +54,7 @@ export function* fineThresholdsIn(
     for (const [index, { at, rules, exactly }] of thresholds.entries()) {
       if (exactly.length > 0 && limit > 0) yield { ...about, low: at, high: at, rules: ids(exactly) };
       const next = thresholds[index + 1];
-      if (next && next.at - at < limit) {
+      if (next && next.at - at < limit * (1 - rounding)) {
         yield { ...about, low: at, high: next.at, rules: ids([...rules, ...next.rules]) };
       }
     }

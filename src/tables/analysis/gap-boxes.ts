@@ -5,10 +5,10 @@
  */
 import { type Box, boxOfPieces } from './box.ts';
 import { Budget, withinBudget } from './budget.ts';
-import type { Space } from './space.ts';
+import { isEmpty, type Space } from './space.ts';
 
 export interface GapBoxes {
-  /** Apart from each other, in the order of the inputs’ values; all there are, or the first of them. */
+  /** Apart from each other, in the order of the inputs’ values; all there are, or the first of them that were met. */
   readonly boxes: readonly Box[];
   /** How many there are; undefined where counting them would take too long. */
   readonly count: number | undefined;
@@ -26,16 +26,27 @@ interface Found {
 
 /** @param most boxes to give. */
 export function gapBoxesIn(space: Space, most: number, steps: number): GapBoxes {
-  const found = withinBudget(() => new Sweep(space, most, new Budget(steps)).all());
-  if (!found) return { boxes: [], count: undefined, complete: false };
-  const { parts, count } = found.result;
+  if (isEmpty(space, space.all)) return { boxes: [], count: 0, complete: true };
+  const counted = withinBudget(() => new Sweep(space, most, new Budget(steps)).all())?.result;
+  const parts = counted?.parts ?? firstParts(space, most, steps);
   const boxes = parts.map((part) =>
     boxOfPieces(
       space,
       space.grid.map(({ pieces }, input) => part[input] ?? [...pieces.keys()]),
     ),
   );
-  return { boxes, count, complete: count === boxes.length };
+  return { boxes, count: counted?.count, complete: counted?.count === boxes.length };
+}
+
+/** The first boxes, where there are too many to count them. */
+function firstParts(space: Space, most: number, steps: number): Part[] {
+  const parts: Part[] = [];
+  withinBudget(() => {
+    for (const part of new Sweep(space, most, new Budget(steps)).each()) {
+      if (parts.push(part) === most) break;
+    }
+  });
+  return parts;
 }
 
 class Sweep {
@@ -57,15 +68,35 @@ class Sweep {
   }
 
   all(): Found {
-    return this.#from(
-      0,
-      this.#space.table.rules.map((_, rule) => rule),
-    );
+    return this.#from(0, this.#rules());
+  }
+
+  /** One box after another, without looking ahead. */
+  each(): Generator<Part> {
+    return this.#eachFrom(0, this.#rules());
+  }
+
+  *#eachFrom(input: number, active: readonly number[]): Generator<Part> {
+    if (active.length === 0) yield [];
+    else if (!this.#isCovered(input, active)) {
+      for (const { pieces, rules } of this.#runs(input, active)) {
+        for (const part of this.#eachFrom(input + 1, rules)) yield [pieces, ...part];
+      }
+    }
+  }
+
+  #rules(): number[] {
+    return [...this.#space.table.rules.keys()];
+  }
+
+  /** Whether a rule lets everything through from this input on. */
+  #isCovered(input: number, active: readonly number[]): boolean {
+    return active.some((rule) => (this.#freeFrom[rule] ?? 0) <= input);
   }
 
   #from(input: number, active: readonly number[]): Found {
     if (active.length === 0) return { parts: [[]], count: 1 };
-    if (active.some((rule) => (this.#freeFrom[rule] ?? 0) <= input)) return { parts: [], count: 0 };
+    if (this.#isCovered(input, active)) return { parts: [], count: 0 };
     const key = `${input}:${active.join(' ')}`;
     const known = this.#known.get(key);
     if (known) return known;

@@ -2,8 +2,9 @@
  * Where no rule holds, for people: few boxes, each as large as it can be, that together are all that is missing. They may
  * overlap.
  */
+import { everything } from '../sets/value-set.ts';
 import { type Box, boxOfCube } from './box.ts';
-import type { Budget } from './budget.ts';
+import { type Budget, withinBudget } from './budget.ts';
 import { keptInputs } from './kept-inputs.ts';
 import {
   type Cube,
@@ -30,23 +31,35 @@ export interface Gaps {
 }
 
 /**
- * Gaps with known values come first.
+ * Gaps that hold to few inputs come first, those with something not known last; where not all are given, known values
+ * have been looked at first.
  * @param most gaps to give.
- * @throws OutOfSteps
  */
-export function* gapsIn(space: Space, most: number, budget: Budget): Generator<Gap, boolean> {
+export function gapsIn(space: Space, most: number, budget: Budget): Gaps {
   const cubes: Cube[] = [];
-  for (const values of [knownValues(space), space.all]) {
-    while (true) {
-      const found = uncovered(space, values, [...space.rules, ...cubes], budget);
-      if (!found) break;
-      if (cubes.length === most) return false;
-      const cube = grown(space, onePoint(space, found), budget);
-      cubes.push(cube);
-      yield { box: boxOfCube(space, cube), notKnown: notKnownIn(space, cube) };
+  const all = withinBudget(() => {
+    for (const values of [knownValues(space), space.all]) {
+      for (;;) {
+        const found = uncovered(space, values, [...space.rules, ...cubes], budget);
+        if (!found) break;
+        if (cubes.length === most) return false;
+        cubes.push(grown(space, onePoint(space, found), budget));
+      }
     }
-  }
-  return true;
+    // Later boxes may have made earlier ones superfluous.
+    for (const cube of [...cubes]) {
+      const rest = cubes.filter((one) => one !== cube);
+      if (!uncovered(space, cube, rest, budget)) cubes.splice(cubes.indexOf(cube), 1);
+    }
+    return true;
+  });
+  const gaps = cubes.map((cube) => ({ box: boxOfCube(space, cube), notKnown: notKnownIn(space, cube) }));
+  return { gaps: gaps.toSorted((a, b) => rank(a) - rank(b)), complete: all?.result ?? false };
+}
+
+/** Those that hold to few inputs first, those with something not known last. */
+function rank({ box, notKnown }: Gap): number {
+  return box.sets.filter((set) => set !== everything).length + (notKnown === 'only' ? box.sets.length : 0);
 }
 
 /** One point of a cube, the first class of each input. */

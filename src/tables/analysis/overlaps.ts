@@ -1,6 +1,6 @@
 /** Rules that hold together. */
 import { type Box, boxOfCube } from './box.ts';
-import type { Budget } from './budget.ts';
+import { type Budget, withinBudget } from './budget.ts';
 import { answerKey, precedence } from './precedence.ts';
 import { type Cube, common, type Space } from './space.ts';
 import { uncovered } from './uncovered.ts';
@@ -27,25 +27,29 @@ interface Pair {
   readonly differ: boolean;
 }
 
-/**
- * Pairs of rules that hold together, those that break the policy first.
- * @throws OutOfSteps
- */
-export function overlapsIn(
-  space: Space,
-  most: number,
-  budget: Budget,
-): { readonly overlaps: readonly Overlap[]; readonly count: number; readonly breaking: number } {
+export interface Overlaps {
+  readonly overlaps: readonly Overlap[];
+  readonly count: number;
+  readonly breaking: number;
+  /** Whether for some pairs there were no steps left to tell whether they break the policy: they count as not. */
+  readonly undecided: boolean;
+}
+
+/** Pairs of rules that hold together, those that break the policy first. */
+export function overlapsIn(space: Space, most: number, budget: Budget): Overlaps {
   const { rules } = space.table;
   const answers = rules.map((_, rule) => answerKey(space.table, rule));
   const [breaking, harmless]: [Pair[], Pair[]] = [[], []];
   let [count, broken] = [0, 0];
+  let undecided = false;
   for (let first = 0; first < rules.length; first += 1) {
     for (let second = first + 1; second < rules.length; second += 1) {
       const cube = common(space, space.rules[first] as Cube, space.rules[second] as Cube);
       if (!cube) continue;
       const differ = answers[first] !== answers[second];
-      const breaks = breaksPolicy(space, first, second, cube, differ, budget);
+      const told = withinBudget(() => breaksPolicy(space, first, second, cube, differ, budget));
+      undecided ||= !told;
+      const breaks = told?.result ?? false;
       count += 1;
       if (breaks) broken += 1;
       const list = breaks ? breaking : harmless;
@@ -60,7 +64,7 @@ export function overlapsIn(
       contradicts: breaks && differ,
     }),
   );
-  return { overlaps, count, breaking: broken };
+  return { overlaps, count, breaking: broken, undecided };
 }
 
 function breaksPolicy(

@@ -57,7 +57,7 @@ class Comparison {
     if (open === undefined) return true;
     const { starts } = this.#space;
     const cube = this.#space.rules[open] as Cube;
-    const along = this.#inputs.find((input) => !this.#isWholeAlong(domain, cube, input)) ?? 0;
+    const along = this.#openAlong(domain, cube) ?? 0;
     return [true, false].every((inside) => {
       const part = domain.slice();
       for (let word = starts[along] ?? 0; word < (starts[along + 1] ?? 0); word += 1) {
@@ -76,8 +76,8 @@ class Comparison {
     let whole: number | undefined;
     for (const rule of list) {
       const cube = this.#space.rules[rule] as Cube;
-      if (!this.#inputs.every((input) => meetAlong(this.#space, domain, cube, input))) continue;
-      const holdsThroughout = this.#inputs.every((input) => this.#isWholeAlong(domain, cube, input));
+      if (!this.#holdsSomewhere(domain, cube)) continue;
+      const holdsThroughout = this.#openAlong(domain, cube) === undefined;
       const answer = answers[rule] ?? none;
       rules.push(rule);
       if (!holdsThroughout) {
@@ -97,6 +97,17 @@ class Comparison {
     const alike = of !== 'only' && rules.every((rule) => answers[rule] === settled);
     if (open === undefined || alike) return { rules, answer: settled, open: undefined };
     return { rules, answer: undefined, open };
+  }
+
+  #holdsSomewhere(domain: Cube, cube: Cube): boolean {
+    for (const input of this.#inputs) if (!meetAlong(this.#space, domain, cube, input)) return false;
+    return true;
+  }
+
+  /** The first input along which the domain holds values that the cube does not; undefined where there is none. */
+  #openAlong(domain: Cube, cube: Cube): number | undefined {
+    for (const input of this.#inputs) if (!this.#isWholeAlong(domain, cube, input)) return input;
+    return undefined;
   }
 
   #isWholeAlong(domain: Cube, cube: Cube, input: number): boolean {

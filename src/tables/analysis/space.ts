@@ -90,13 +90,15 @@ export function knownValues(space: Space): Cube {
 
 /** What two cubes have in common; undefined where it is nothing. */
 export function common(space: Space, a: Cube, b: Cube): Cube | undefined {
-  const both = a.map((word, index) => word & (b[index] ?? 0));
-  return isEmpty(space, both) ? undefined : both;
+  return meet(space, a, b) ? a.map((word, index) => word & (b[index] ?? 0)) : undefined;
 }
 
 /** Whether two cubes have a value in common. */
 export function meet(space: Space, a: Cube, b: Cube): boolean {
-  return inputsOf(space).every((input) => meetAlong(space, a, b, input));
+  for (let input = 0; input + 1 < space.starts.length; input += 1) {
+    if (!meetAlong(space, a, b, input)) return false;
+  }
+  return true;
 }
 
 export function meetAlong({ starts }: Space, a: Cube, b: Cube, input: number): boolean {
@@ -114,7 +116,7 @@ export function within(inner: Cube, outer: Cube): boolean {
 
 /** Whether the cube holds no value: one of its inputs has none. */
 export function isEmpty(space: Space, cube: Cube): boolean {
-  return !inputsOf(space).every((input) => meetAlong(space, cube, cube, input));
+  return !meet(space, cube, cube);
 }
 
 /** The indices of the inputs. */
