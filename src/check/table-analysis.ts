@@ -27,6 +27,8 @@ export interface TableTroubles {
   readonly gaps: readonly (Case & { readonly notKnown: 'no' | 'too' | 'only' })[];
   /** Pairs of rules that hold together against the hit policy. */
   readonly overlaps: readonly (Case & Pick<Overlap, 'rules' | 'contradicts'>)[];
+  /** How many such pairs there are, given or not. */
+  readonly overlapCount: number;
   readonly dead: readonly DeadRule[];
   readonly idle: readonly IdleInput[];
   readonly mergeable: readonly Mergeable[];
@@ -39,6 +41,12 @@ export interface AnalysedTable {
   readonly table: Table;
   readonly troubles: TableTroubles;
 }
+
+/** Steps each kind of finding may take: about a second. */
+const steps = 5_000_000;
+
+/** Characters of a case in words: more are not read. */
+const mostWords = 400;
 
 /** Gaps to tell of one table; who has mended these is told the next. */
 export const mostGaps = 5;
@@ -60,12 +68,13 @@ export function analysedTables({ answers, remember }: RuleInput): readonly Analy
 }
 
 function troublesOf(table: Table): TableTroubles {
-  const found = analyseTable(table, { mostGaps });
+  const found = analyseTable(table, { mostGaps, steps });
   const breaking = found.overlaps.filter(({ breaks }) => breaks);
   const isCut: Readonly<Record<Part, boolean>> = {
     // That there are more than are asked for is no lack of proof.
     gaps: found.gaps.length < mostGaps,
-    overlaps: found.overlaps.length === 0,
+    overlaps: found.breakingCount <= breaking.length,
+    'harmless overlaps': false,
     dead: true,
     idle: true,
   };
@@ -74,6 +83,7 @@ function troublesOf(table: Table): TableTroubles {
       ? found.gaps.map(({ box, notKnown }) => ({ ...caseOf(table, box), notKnown }))
       : [],
     overlaps: breaking.map(({ box, rules, contradicts }) => ({ ...caseOf(table, box), rules, contradicts })),
+    overlapCount: found.breakingCount,
     dead: found.dead,
     idle: found.idle,
     mergeable: found.mergeable,
@@ -86,11 +96,16 @@ function caseOf({ inputs }: Table, { words, example, sets }: Box): Case {
     const set = sets[index];
     return set !== undefined && describeBox([set], [input]) !== describeBox([], []);
   });
-  return { words, example, named: named.map(({ id }) => id) };
+  return {
+    words: words.length > mostWords ? `${words.slice(0, mostWords)}…` : words,
+    example,
+    named: named.map(({ id }) => id),
+  };
 }
 
 /** The dead rules that no overlap speaks for already. */
-export function deadAlone({ dead, overlaps }: TableTroubles): readonly DeadRule[] {
+export function deadAlone({ dead, overlaps, overlapCount }: TableTroubles): readonly DeadRule[] {
+  if (overlapCount > overlaps.length) return [];
   const overlapping = new Set(overlaps.flatMap(({ rules }) => rules));
   return dead.filter(({ rule }) => !overlapping.has(rule));
 }

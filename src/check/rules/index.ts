@@ -43,6 +43,7 @@ import { statedVersusComputed } from './stated-versus-computed.ts';
 import { strayFile } from './stray-file.ts';
 import { syntax } from './syntax.ts';
 import { tableDeadRule } from './table-dead-rule.ts';
+import { tableFarThreshold } from './table-far-threshold.ts';
 import { tableFault } from './table-fault.ts';
 import { tableFineThreshold } from './table-fine-threshold.ts';
 import { tableGap } from './table-gap.ts';
@@ -106,6 +107,7 @@ export const rules: readonly Rule[] = [
   statedVersusComputed,
   sameOutput,
   tableFineThreshold,
+  tableFarThreshold,
   expiredException,
   unusedException,
   singleSource,

@@ -30,28 +30,43 @@ export const tableDeadRule: Rule = {
 
 function deadFindings(analysed: AnalysedTable): Finding[] {
   const { entry, table, troubles } = analysed;
-  return deadAlone(troubles).map(({ rule, why, by }) => {
-    const index = ruleAt(table, rule);
-    const finding = (place: Place, message: string, help: string): Finding => ({
-      rule: 'table-dead-rule',
-      severity: 'error',
-      place,
-      message,
-      help,
-      related: by.map((other) => ({
-        place: entry.place(['rules', ruleAt(table, other), 'id']),
-        message: `“${other}” goes before it.`,
-      })),
-    });
-    if (why === 'empty') return emptyFinding(analysed, index, finding);
-    return finding(
-      entry.place(['rules', index, 'id']),
-      `The rule “${rule}” never gives its answer: ${goesBefore(table.hitPolicy, by)} in every case it holds for.`,
-      table.hitPolicy === 'first'
-        ? 'Move it up, narrow the rules before it, or take it out.'
-        : 'Narrow the rules that go before it, or take it out.',
+  const idPlace = (rule: string): Place => entry.place(['rules', ruleAt(table, rule), 'id']);
+  const dead = deadAlone(troubles);
+  // Where one rule is in the way of several, it is the one to move.
+  const alike = Map.groupBy(dead, ({ why, by, rule }) => (why === 'empty' ? rule : by.join('\n')));
+  return [...alike.values()].flatMap((group): Finding[] => {
+    const [first] = group;
+    if (!first) return [];
+    const { rule, why, by } = first;
+    if (why === 'empty') return [emptyFinding(analysed, ruleAt(table, rule))];
+    const [single] = by;
+    if (group.length > 1 && by.length === 1 && single !== undefined) {
+      return [
+        deadFinding(
+          idPlace(single),
+          `Because of the rule “${single}”, ${group.length} others never give their answer: it goes before them in every case they hold for.`,
+          table.hitPolicy === 'first'
+            ? 'Move it below them, or give it the test that is missing.'
+            : 'Give it the test that is missing.',
+          group.map((one) => ({ place: idPlace(one.rule), message: `“${one.rule}” comes too late.` })),
+        ),
+      ];
+    }
+    return group.map((one) =>
+      deadFinding(
+        idPlace(one.rule),
+        `The rule “${one.rule}” never gives its answer: ${goesBefore(table.hitPolicy, by)} in every case it holds for.`,
+        table.hitPolicy === 'first'
+          ? 'Move it up, narrow the rules before it, or take it out.'
+          : 'Narrow the rules that go before it, or take it out.',
+        by.map((other) => ({ place: idPlace(other), message: `“${other}” goes before it.` })),
+      ),
     );
   });
+}
+
+function deadFinding(place: Place, message: string, help: string, related: Finding['related'] = []): Finding {
+  return { rule: 'table-dead-rule', severity: 'error', place, message, help, related };
 }
 
 function goesBefore(policy: HitPolicy, by: readonly string[]): string {
@@ -64,15 +79,11 @@ function goesBefore(policy: HitPolicy, by: readonly string[]): string {
 }
 
 /** At the test no value passes. */
-function emptyFinding(
-  { entry, table }: AnalysedTable,
-  index: number,
-  finding: (place: Place, message: string, help: string) => Finding,
-): Finding {
+function emptyFinding({ entry, table }: AnalysedTable, index: number): Finding {
   const { id = '' } = table.rules[index] ?? {};
   const input = gridOf(table).find(({ passes }) => !passes[index]?.includes(1))?.input;
-  if (!input) return finding(entry.place(['rules', index, 'id']), `The rule “${id}” never holds.`, '');
-  return finding(
+  if (!input) throw new Error(`the rule ${id} is said to let nothing through, and does`);
+  return deadFinding(
     entry.place(['rules', index, 'when', input.id]),
     `The rule “${id}” never holds: nothing that “${input.label}” can be passes this test.`,
     'Correct the test, or the least and most of the column.',

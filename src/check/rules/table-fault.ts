@@ -98,10 +98,15 @@ function faultFinding(
     rule: 'table-fault',
     severity: 'error',
     place: entry.place(path, part),
-    message,
-    help: guess === undefined ? help : `Did you mean “${guess}”? ${help}`,
+    message: clipped(message),
+    help: clipped(guess === undefined ? help : `Did you mean “${guess}”? ${help}`),
     related: also.map((other) => ({ place: entry.place(other, part), message: 'Here too.' })),
   };
+}
+
+/** Quotations cut where they are long: the file has them in full. */
+function clipped(text: string): string {
+  return text.replace(/“([^“”]{60})[^“”]{20,}”/g, '“$1…”').replace(/"([^"]{60})[^"]{20,}"/g, '"$1…"');
 }
 
 function bareSign(entry: Entry<'tables'>, path: EntryFault['path'], written: string): Finding {

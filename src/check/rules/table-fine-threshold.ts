@@ -1,10 +1,10 @@
-import { characteristicUnits, type Unit } from '../../../schemas/index.ts';
+import type { Unit } from '../../../schemas/index.ts';
 import type { Finding } from '../../base/index.ts';
-import { formatNumber, formatQuantity } from '../../measure/index.ts';
+import { formatQuantity } from '../../measure/index.ts';
 import { fineThresholds } from '../../tables/index.ts';
+import { lookAtMeasured, measuredColumns, thresholdText, unitOfColumn } from '../measured-columns.ts';
 import type { Rule, RuleInput } from '../rule.ts';
 import { type AnalysedTable, analysedTables, isSound, ruleAt } from '../table-analysis.ts';
-import { lookAtUncertainties, typicalUncertainties } from '../typical-uncertainty.ts';
 
 export const tableFineThreshold: Rule = {
   id: 'table-fine-threshold',
@@ -28,16 +28,18 @@ export const tableFineThreshold: Rule = {
       foundAt: '"3.5"',
     },
   ],
-  lookAt: lookAtUncertainties,
+  lookAt: lookAtMeasured,
   check: (input) => analysedTables(input).flatMap((one) => fineFindings(input, one)),
 };
 
 function fineFindings({ answers }: RuleInput, { entry, table, troubles }: AnalysedTable): Finding[] {
   if (!isSound(troubles)) return [];
-  const typical = typicalUncertainties(answers, entry);
-  const limits = Object.fromEntries([...typical].map(([id, { value }]) => [id, value]));
+  const typical = measuredColumns(answers, entry);
+  const limits = Object.fromEntries(
+    [...typical].map(([id, { typicalUncertainty }]) => [id, typicalUncertainty]),
+  );
   return fineThresholds(table, limits).map(({ input, low, high, uncertainty, rules }) => {
-    const unit = unitOf(entry.data.inputs.find(({ id }) => id === input));
+    const unit = unitOfColumn(entry.data.inputs.find(({ id }) => id === input));
     const label = table.inputs.find(({ id }) => id === input)?.label ?? input;
     const number = typical.get(input)?.profiles ?? 0;
     const u = formatUncertainty(uncertainty, unit);
@@ -51,8 +53,8 @@ function fineFindings({ answers }: RuleInput, { entry, table, troubles }: Analys
       place: entry.place(['rules', ruleAt(table, at ?? ''), 'when', input]),
       message:
         low === high
-          ? `The rule “${at}” asks for exactly ${plainValue(low, unit)}, but ${known}.`
-          : `The thresholds ${plainValue(low, unit)} and ${plainValue(high, unit)} are closer together than ${known}.`,
+          ? `The rule “${at}” asks for exactly ${thresholdText(low, unit)}, but ${known}.`
+          : `The thresholds ${thresholdText(low, unit)} and ${thresholdText(high, unit)} are closer together than ${known}.`,
       help:
         low === high
           ? 'Ask for a range that is wider than that.'
@@ -81,10 +83,6 @@ function bothEnds(
   )?.id;
 }
 
-function unitOf(input: AnalysedTable['entry']['data']['inputs'][number] | undefined): Unit {
-  return input?.holds === 'characteristic' ? characteristicUnits[input.characteristic] : 'dB';
-}
-
 /** `± 0.05 V`, rounded up as everywhere. */
 function formatUncertainty(expandedUncertainty: number, unit: Unit): string {
   const text = formatQuantity({
@@ -97,10 +95,4 @@ function formatUncertainty(expandedUncertainty: number, unit: Unit): string {
     budget: [],
   });
   return text.slice(text.indexOf('±'));
-}
-
-/** A threshold with all its decimals: `4.25 V`. */
-function plainValue(value: number, unit: Unit): string {
-  const decimals = String(value).split('.')[1]?.length ?? 0;
-  return `${formatNumber(value, decimals)}\u00a0${unit}`;
 }

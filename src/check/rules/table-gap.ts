@@ -33,26 +33,35 @@ export const tableGap: Rule = {
 };
 
 function gapFindings({ entry, table, troubles: { gaps, overlaps } }: AnalysedTable): Finding[] {
-  if (overlaps.length > 0) return [];
-  return gaps.map((gap, index) => {
-    const isLast = index === mostGaps - 1;
-    return {
+  const [first, ...others] = gaps;
+  if (overlaps.length > 0 || !first) return [];
+  const count = gaps.length < mostGaps ? `${others.length}` : `at least ${others.length}`;
+  const more =
+    others.length === 0 ? '' : ` So it is in ${count} more ${others.length === 1 ? 'case' : 'cases'}.`;
+  const place = entry.place(['rules'], 'key');
+  return [
+    {
       rule: 'table-gap',
       severity: 'error',
-      place: entry.place(['rules'], 'key'),
-      message: `No rule holds for ${gap.words}; for example: ${exampleWords(table, gap)}.${isLast ? ' There may be more such cases.' : ''}`,
+      place,
+      message: `No rule holds for this: ${first.words}. For example: ${exampleWords(table, first)}.${more}`,
       help:
-        gap.notKnown === 'only'
+        first.notKnown === 'only'
           ? 'Add a rule with the test "null" for what is not known, or take “mayBeMissing” away: what is not known may then be anything.'
           : 'Add a rule for it, or widen a test of a rule beside it; if the rest has one answer, let the last rule have no tests.',
-      related: [],
-    };
-  });
+      related: others.map(({ words }) => ({ place, message: `Nor for this: ${words}.` })),
+    },
+  ];
 }
 
 function unproved({ entry, troubles }: AnalysedTable): Finding[] {
-  const words = { gaps: 'open cases', overlaps: 'overlaps', dead: 'dead rules', idle: 'idle inputs' };
-  const parts = troubles.unproved.map((part) => words[part]);
+  const words: Readonly<Record<string, string>> = {
+    gaps: 'open cases',
+    overlaps: 'overlaps',
+    dead: 'dead rules',
+    idle: 'idle inputs',
+  };
+  const parts = troubles.unproved.flatMap((part) => words[part] ?? []);
   if (parts.length === 0) return [];
   return [
     {

@@ -41,7 +41,7 @@ function overlapFindings(analysed: AnalysedTable): Finding[] {
   const { table, troubles } = analysed;
   const groups = groupsOf(analysed, troubles.overlaps);
   const isMost = groups.length > Math.max(2, table.rules.length / 2 - 1);
-  if (isMost) return [atHitPolicy(analysed)];
+  if (isMost || troubles.overlapCount > troubles.overlaps.length) return [atHitPolicy(analysed)];
   return groups.map(([rule, pairs], index) => overlapFinding(analysed, rule, pairs, index === 0));
 }
 
@@ -72,13 +72,13 @@ function overlapFinding(
   const others = pairs.map(({ rules }) => rules.find((one) => one !== rule) ?? '');
   const [pair] = pairs;
   const more = others.length === 1 ? '' : `, and with ${others.length - 1} more`;
-  const where = pair ? `${pair.words}; for example: ${exampleWords(table, pair)}` : '';
+  const where = pair ? `${pair.words}. For example: ${exampleWords(table, pair)}` : '';
   const rest = isFirst ? troubles.gaps.slice(0, 1) : [];
   return {
     rule: 'table-overlap',
     severity: 'error',
     place: entry.place(['rules', ruleAt(table, rule), 'id']),
-    message: `The rule “${rule}” holds together with “${others[0]}”${more}: ${where}. ${why(table.hitPolicy, pair?.contradicts ?? false)}`,
+    message: `The rule “${rule}” holds together with “${others[0]}”${more}, for this: ${where}. ${why(table.hitPolicy, pair?.contradicts ?? false)}`,
     help: `Narrow a test of one of them${isFirst ? ', or, if the first that holds is meant to answer, write hit: first' : ''}.`,
     related: [
       ...others.map((other) => ({
@@ -87,7 +87,7 @@ function overlapFinding(
       })),
       ...rest.map((gap) => ({
         place: entry.place(['rules'], 'key'),
-        message: `And no rule holds for ${gap.words}.`,
+        message: `And no rule holds for this: ${gap.words}.`,
       })),
     ],
   };
@@ -104,14 +104,14 @@ function why(policy: string, contradicts: boolean): string {
     : 'They give different answers, and none of the two goes first.';
 }
 
-function atHitPolicy({ entry, table, troubles: { overlaps } }: AnalysedTable): Finding {
+function atHitPolicy({ entry, table, troubles: { overlaps, overlapCount } }: AnalysedTable): Finding {
   const [pair] = overlaps;
   const [one = '', other = ''] = pair?.rules ?? [];
   return {
     rule: 'table-overlap',
     severity: 'error',
     place: entry.place(['hit']),
-    message: `The hit policy is “${table.hitPolicy}”, but ${overlaps.length} pairs of rules hold together, such as “${one}” and “${other}”: ${pair?.words ?? ''}.`,
+    message: `The hit policy is “${table.hitPolicy}”, but ${overlapCount} pairs of rules hold together, such as “${one}” and “${other}” for this: ${pair?.words ?? ''}.`,
     help: 'If the first rule that holds is meant to answer, write hit: first; else narrow the tests until one holds in each case.',
     related: overlaps.slice(0, 3).map(({ rules }) => ({
       place: entry.place(['rules', ruleAt(table, rules[1]), 'id']),

@@ -1,4 +1,5 @@
 /** Slips in what people write into a cell that FEEL would read as something else, or would have no words for. */
+import { mostTestCharacters } from '../sets/read-test.ts';
 import type { ValueType } from '../table.ts';
 
 export interface WordFault {
@@ -10,7 +11,8 @@ export interface WordFault {
 /** A slip in a test as it is written in an entry; undefined where none is seen before FEEL reads it. */
 export function wordFault(written: string, type: ValueType): WordFault | undefined {
   const text = written.trim();
-  if (text === '' || text === '-') return undefined;
+  // Longer ones are refused as a whole, by their length.
+  if (text === '' || text === '-' || text.length > mostTestCharacters) return undefined;
   if (/[≤≥≠–]/.test(text)) return specialSign(text);
   switch (type.kind) {
     case 'choice':
