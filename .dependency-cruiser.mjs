@@ -87,6 +87,14 @@ export default {
       to: { circular: true },
     },
     {
+      name: 'no-feel-library-in-the-browser',
+      comment:
+        'It is larger than all scripts together; pages decide with pieces (src/views/table-outcomes.ts).',
+      severity: 'error',
+      from: { path: '^src/(client|worker)/' },
+      to: { path: '(^|/)node_modules/feelin/', reachable: true },
+    },
+    {
       name: 'pure-rooms-touch-no-files',
       comment:
         'Computation gets data and gives data; files are read by the base and written by publish and cli.',

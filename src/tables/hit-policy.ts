@@ -16,6 +16,15 @@ export interface Decided {
   readonly broken: string | undefined;
 }
 
+/** Whether a table answers with a list (DMN 1.3, 8.2.10). */
+export function givesList({ hitPolicy, aggregation }: Pick<Table, 'hitPolicy' | 'aggregation'>): boolean {
+  return (
+    hitPolicy === 'output order' ||
+    hitPolicy === 'rule order' ||
+    (hitPolicy === 'collect' && aggregation === undefined)
+  );
+}
+
 /** @param fitting the rules whose tests all hold, in the order of the table. */
 export function decided(table: Table, fitting: readonly TableRule[]): Decided {
   const ids = fitting.map(({ id }) => id);
