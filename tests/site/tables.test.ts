@@ -167,6 +167,23 @@ describe('without scripts', () => {
   });
 });
 
+test('a table is offered to be taken along, with what is proved of it', async () => {
+  await open('code-into-replacement-unit/');
+  expect(await textOf(page.locator('.proof'))).toContain('Complete: every combination has a rule.');
+  const offered = page.locator('a[download]');
+  expect(await offered.evaluateAll((all) => all.map((one) => one.getAttribute('download')))).toEqual([
+    'code-into-replacement-unit.dmn',
+    'code-into-replacement-unit.csv',
+  ]);
+  for (const link of await offered.all()) {
+    const response = await page.request.get(
+      new URL((await link.getAttribute('href')) ?? '', page.url()).href,
+    );
+    expect(response.status()).toBe(200);
+    expect(await response.text()).toContain('made-for-speakers');
+  }
+});
+
 test('the search finds a table by its name, under its kind', async () => {
   await page.goto(inject('siteAddress'));
   await page.getByRole('combobox').fill('upgrades in stages');
