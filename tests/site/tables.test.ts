@@ -45,9 +45,7 @@ test('answers narrow rules and profiles, stand in the address, and survive a rel
   await page.getByLabel('Will the amplifier drive rear speakers?').selectOption('yes');
   await page.getByLabel('Is there an equaliser in the plan?').selectOption('yes');
   await page.getByLabel('What inputs will you use on the amplifier?').selectOption('speaker level');
-  expect(await textOf(page.getByRole('status'))).toContain(
-    '32\u00a0profiles with one answer, 0\u00a0profiles still open',
-  );
+  expect(await textOf(page.getByRole('status'))).toContain('32\u00a0profiles settled, none is open');
   expect(await page.locator('#rule-boost-stays').isVisible()).toBe(false);
   expect(await page.locator('#rule-too-hot-for-low-level').isVisible()).toBe(false);
   expect(await codesIn('keep and correct')).toContain('5S1I-B80');
