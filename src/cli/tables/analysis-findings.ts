@@ -149,6 +149,7 @@ class Teller {
     const isShort: Readonly<Record<Part, boolean>> = {
       gaps: gaps.length < mostGaps,
       overlaps: overlaps.length === 0,
+      'harmless overlaps': false,
       dead: true,
       idle: true,
     };
