@@ -8,7 +8,7 @@ const rooms = {
   base: ['schemas'],
   measure: ['schemas', 'base'],
   codes: ['schemas'],
-  tables: ['schemas'],
+  tables: ['schemas', 'measure'],
   decide: ['schemas', 'measure', 'tables'],
   answers: ['schemas', 'base', 'measure', 'decide', 'tables'],
   prose: ['schemas', 'base', 'measure', 'answers'],
@@ -85,6 +85,14 @@ export default {
       severity: 'error',
       from: {},
       to: { circular: true },
+    },
+    {
+      name: 'no-feel-library-in-the-browser',
+      comment:
+        'It is larger than all scripts together; pages decide with pieces (src/views/table-outcomes.ts).',
+      severity: 'error',
+      from: { path: '^src/(client|worker)/' },
+      to: { path: '(^|/)node_modules/feelin/', reachable: true },
     },
     {
       name: 'pure-rooms-touch-no-files',

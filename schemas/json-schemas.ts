@@ -11,6 +11,9 @@ import { planResultSchema } from './results/plan.ts';
 import { rulesResultSchema } from './results/rules.ts';
 import { serveResultSchema } from './results/serve.ts';
 import { sweepResultSchema } from './results/sweep.ts';
+import { tableCheckResultSchema } from './results/table-check.ts';
+import { tableDecideResultSchema } from './results/table-decide.ts';
+import { tableExportResultSchema, tableImportResultSchema } from './results/table-files.ts';
 
 /** File name below schemas/json/ → schema. */
 const published: Readonly<Record<string, z.ZodType>> = {
@@ -36,6 +39,10 @@ const published: Readonly<Record<string, z.ZodType>> = {
   'sweep-result.schema.json': sweepResultSchema,
   'identify-result.schema.json': identifyResultSchema,
   'plan-result.schema.json': planResultSchema,
+  'table-check-result.schema.json': tableCheckResultSchema,
+  'table-decide-result.schema.json': tableDecideResultSchema,
+  'table-export-result.schema.json': tableExportResultSchema,
+  'table-import-result.schema.json': tableImportResultSchema,
 };
 
 /** The text of each JSON Schema file by name, as it is written to schemas/json/. */

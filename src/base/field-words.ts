@@ -24,6 +24,7 @@ export function kindOf(value: unknown): string {
 export function wanted(expected: string): string {
   const words: Readonly<Record<string, string>> = {
     object: 'a block of “name: value” lines',
+    record: 'a block of “name: value” lines',
     array: 'a list, each item on a line that begins with “- ”',
     boolean: 'true or false',
     string: 'text',

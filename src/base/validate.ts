@@ -247,8 +247,15 @@ function listForOne(label: string, path: DataPath, input: readonly unknown[], ex
       help: `Put the range in quotes: ${name}: "[${only}]"`,
     };
   }
+  // The tests of a rule of a decision table.
+  if (path.at(-2) === 'when' && input.length > 0 && input.every((one) => typeof one !== 'object')) {
+    return {
+      message: `${label} takes one text, and square brackets without quotes make it a list.`,
+      help: `Put the values in quotes, with commas between them: ${name}: "${clipped(input.join(', '))}"`,
+    };
+  }
   const isShort = more.length === 0 && (typeof only === 'string' || typeof only === 'number');
-  if (expected === 'object') {
+  if (expected === 'object' || expected === 'record') {
     return {
       message: `${label} must be ${wanted(expected)}, and this is a list.`,
       help: 'Take out the hyphen or the square brackets, and write “name: value” lines, indented by two spaces.',
@@ -277,7 +284,7 @@ function shapeAdvice(expected: string, path: DataPath, input: unknown, known: re
       .filter(Boolean);
     return `Put square brackets round it: ${name}: [${clipped(items.join(', '))}]`;
   }
-  if (expected === 'object') {
+  if (expected === 'object' || expected === 'record') {
     const fields = known.length > 0 ? ` Its fields are: ${[...known].sort().join(', ')}.` : '';
     return `Write its fields below it, one a line, indented by two spaces.${fields}`;
   }
@@ -304,6 +311,12 @@ function emptyWords(issue: Issue, { schema, data, positions, noun }: Entry): Wor
     return { message: `${label} is empty.`, help: `It is one of: ${values.join(', ')}.` };
   const expected = issue.code === 'invalid_type' ? issue.expected : undefined;
   const known = [...knownKeys(schema, data, path)].sort();
+  if (path.at(-2) === 'when' || path.at(-2) === 'give') {
+    return {
+      message: `${label} is empty.`,
+      help: `Write the ${path.at(-2) === 'when' ? 'test' : 'answer'} behind its colon; if “${key}” belongs to the value before it, put that in quotes as a whole, for a comma begins a new field.`,
+    };
+  }
   return {
     message: `${label} is empty.`,
     help:

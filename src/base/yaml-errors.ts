@@ -34,7 +34,8 @@ export function syntaxFinding(
   document: DocumentSpans,
 ): Finding {
   const at = error.pos[0] + offset;
-  const reading = oddSpace(source, at) ?? readingOf(source, error, at, document);
+  const reading =
+    oddSpace(source, at) ?? bareTest(source.text, at, document) ?? readingOf(source, error, at, document);
   const { start, message, help, related = [] } = reading;
   const lineEnd = endOfLine(source.text, start);
   const end = Math.min(reading.end ?? error.pos[1] + offset, Math.max(lineEnd, start));
@@ -216,6 +217,28 @@ function openedAt(text: string, noticedAt: number, spans: ReadonlyMap<string, Sp
     if (start < noticedAt && end >= noticedAt && '"\'[{'.includes(text.charAt(start) || ' ')) opening = start;
   }
   return opening;
+}
+
+/** Tests of decision tables that YAML takes for something else where they stand without quotes. */
+const bareTests = /:[ \t]+(>=?[ \t]*-?[\d.]+|[[(] *-?[\d.]+ *\.\. *-?[\d.]+ *[\])]|-(?= *[,}]))/;
+
+function bareTest(text: string, at: number, document: DocumentSpans): Reading | undefined {
+  for (const near of [at, openedAt(text, at, document.spans) ?? at]) {
+    const from = text.lastIndexOf('\n', near - 1) + 1;
+    const found = bareTests.exec(text.slice(from, endOfLine(text, from)));
+    if (!found?.[1]) continue;
+    const start = from + found.index + found[0].length - found[1].length;
+    const isRange = /^[[(]/.test(found[1]);
+    return {
+      start,
+      end: start + found[1].length,
+      message: isRange
+        ? 'A range without quotes is taken for a list that is never closed.'
+        : `Without quotes, a value cannot begin with the sign ${found[1].charAt(0)}.`,
+      help: `Put the test in quotes: "${found[1]}".`,
+    };
+  }
+  return undefined;
 }
 
 /** Spaces that look like one and are none, where only a plain one counts: before a line, or after a colon or hyphen. */

@@ -9,7 +9,8 @@ export interface PlainText {
 
 /**
  * Texts in the shop’s own words. Left out are names, the words of others (quotes, titles and notes of
- * sources), what is on record (bench methods, reasons for setting readings aside), and what a screen shows.
+ * sources), the columns of decision tables and what they ask,
+ * what is on record (bench methods, reasons for setting readings aside), and what a screen shows.
  */
 export function plainTexts(base: Base): PlainText[] {
   const texts: PlainText[] = [];
@@ -30,6 +31,15 @@ export function plainTexts(base: Base): PlainText[] {
   for (const plan of base.plans.values()) {
     add(plan, plan.data.name, 'name');
     add(plan, plan.data.summary, 'summary');
+  }
+  for (const table of base.tables.values()) {
+    const { name, question, about, rules } = table.data;
+    add(table, name, 'name');
+    add(table, question, 'question');
+    add(table, about, 'about');
+    for (const [at, { say }] of rules.entries()) {
+      if (say !== undefined) add(table, say, 'rules', at, 'say');
+    }
   }
   for (const profile of base.profiles.values()) {
     add(profile, profile.data.about, 'about');

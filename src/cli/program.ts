@@ -10,6 +10,7 @@ import { type IdentifyOptions, identify } from './commands/identify.ts';
 import { type PlanOptions, plan } from './commands/plan.ts';
 import { type ServeOptions, serve } from './commands/serve.ts';
 import { type SweepOptions, sweep } from './commands/sweep.ts';
+import { addTableCommands } from './commands/table.ts';
 import { reportFormats } from './report-file.ts';
 
 /**
@@ -51,6 +52,7 @@ Examples:
   readback check                            is everything sourced, nothing contradictory?
   readback find 8BOS-I5Z                    which profiles may this be, misread or not?
   readback explain 8B0S-I5Z --unit brasslight
+  readback table decide amplifier-without-reflash --input 'clean volts=3.9+-0.15'
   readback build --out dist --base /help/   the site, to copy to any web server
   readback serve --content ../our-entries   check, build and look at it here`,
     );
@@ -191,6 +193,8 @@ Examples:
       '\nBridged outputs: neither terminal is ground. Record through an isolating transformer or a differential input, never with the ground of the interface on a terminal.',
     )
     .action((file: string, options: SweepOptions) => done(sweep(file, options, output)));
+
+  addTableCommands(program, { content: contentOption, json: jsonOption }, output, done);
 
   program
     .command('build')

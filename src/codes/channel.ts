@@ -31,6 +31,22 @@ function newChannel(model: ConfusionModel, rates: SlipRates): Channel {
   };
 }
 
+/**
+ * Chance that a character of a code is read right: what the other events leave. Its UTF-16 code, the symbol it is
+ * shown as, and the code of the next character, 0 at the end.
+ */
+export function chanceReadRight(how: Channel, character: number, shown: number, next: number): number {
+  const { rates, anySubstituted, digraphs } = how;
+  let slips = rates.dropped + rates.doubled + (anySubstituted[shown] as number);
+  if (next !== 0 && next !== character) slips += rates.swapped;
+  for (const { codes, probability } of digraphs) {
+    if (character === codes.single || (character === codes.first && next === codes.second)) {
+      slips += probability;
+    }
+  }
+  return 1 - slips;
+}
+
 const kinds = ['0123456789', 'ABCDEFGHIJKLMNOPQRSTUVWXYZ', '|'];
 const kindOf = (code: number): number =>
   kinds.findIndex((kind) => kind.includes(String.fromCharCode(code).toUpperCase()));

@@ -1,9 +1,11 @@
 /** The known codes, prepared once for many lookups. */
-import type { ConfusionModel } from './confusion.ts';
+import { channelOf, relativeChannel } from './channel.ts';
+import { codeTree } from './code-tree.ts';
+import { otherSpellingWeight } from './constants.ts';
 import { canonicalCode, leadingZeros, shownForm } from './normalise.ts';
-import { characterSet } from './reachable.ts';
 import { type Display, modelOf } from './screens.ts';
 import { type FamilyLength, Positions } from './strangers.ts';
+import { TreeRows } from './tree-rows.ts';
 
 /** A known code: one profile of one family. */
 export interface CodeEntry {
@@ -31,18 +33,17 @@ export interface Spelling {
   readonly displayed: boolean;
 }
 
-/** Spellings of one family and display that are equally long and begin with equally many zeros, in order. */
+/** Spellings of one family and display that are equally long and begin with equally many zeros. */
 export interface SpellingGroup {
   readonly family: string;
-  readonly model: ConfusionModel;
   readonly length: number;
-  readonly zeros: number;
   readonly spellings: readonly Spelling[];
-  /** How many characters each has in common, at the start, with the one before it. */
-  readonly shared: Uint8Array;
-  /** Which digits and letters each has: see `characterSet`. */
-  readonly digits: Int32Array;
-  readonly letters: Int32Array;
+  /** The entry and the weight of each spelling. */
+  readonly entryIndexes: Int32Array;
+  readonly weights: Float64Array;
+  /** What a text counts as a misread code of these, and as one of their unknown relatives. */
+  readonly misread: TreeRows;
+  readonly relative: TreeRows;
 }
 
 export interface CodeIndex {
@@ -51,8 +52,8 @@ export interface CodeIndex {
   readonly familyLengths: readonly FamilyLength[];
   /** How many entries each family has. */
   readonly familySizes: ReadonlyMap<string, number>;
-  /** Canonical forms of all spellings. */
-  readonly canonicals: ReadonlySet<string>;
+  /** Places of the entries that are written so, by the canonical form of any of their spellings. */
+  readonly entriesOf: ReadonlyMap<string, readonly number[]>;
 }
 
 /** Prepares the codes for `findCode`. A code that consists of separators only can never be found. */
@@ -60,7 +61,7 @@ export function buildCodeIndex(entries: readonly CodeEntry[]): CodeIndex {
   const grouped = new Map<string, Spelling[]>();
   const lengths = new Map<string, { family: string; codes: string[] }>();
   const familySizes = new Map<string, number>();
-  const canonicals = new Set<string>();
+  const entriesOf = new Map<string, number[]>();
   entries.forEach((entry, entryIndex) => {
     const { family, display } = entry;
     familySizes.set(family, (familySizes.get(family) ?? 0) + 1);
@@ -69,7 +70,13 @@ export function buildCodeIndex(entries: readonly CodeEntry[]): CodeIndex {
       const canonical = canonicalCode(written);
       if (own.has(canonical)) continue;
       own.add(canonical);
-      canonicals.add(canonical);
+      addTo(
+        entriesOf,
+        canonical,
+        entryIndex,
+        (list, one) => list.push(one),
+        () => [],
+      );
       const displayed = written === entry.code;
       const spelling = {
         entry,
@@ -106,7 +113,7 @@ export function buildCodeIndex(entries: readonly CodeEntry[]): CodeIndex {
       positions: new Positions(codes),
     }),
   );
-  return { entries, groups: [...grouped.values()].map(groupOf), familyLengths, familySizes, canonicals };
+  return { entries, groups: [...grouped.values()].map(groupOf), familyLengths, familySizes, entriesOf };
 }
 
 function addTo<Kept, One>(
@@ -121,25 +128,19 @@ function addTo<Kept, One>(
   map.set(key, kept);
 }
 
-function groupOf(unordered: readonly Spelling[]): SpellingGroup {
-  const spellings = unordered.toSorted((a, b) => (a.shown < b.shown ? -1 : a.shown > b.shown ? 1 : 0));
-  const shared = Uint8Array.from(spellings, ({ shown }, at) => {
-    const before = spellings[at - 1]?.shown;
-    let same = 0;
-    while (before !== undefined && same < Math.min(shown.length, 255) && before[same] === shown[same])
-      same += 1;
-    return same;
-  });
+function groupOf(spellings: readonly Spelling[]): SpellingGroup {
   const { entry, canonical } = spellings[0] as Spelling;
   const { family, display } = entry;
+  const model = modelOf(display);
+  const tree = codeTree(spellings, model.digraphs);
+  const zeros = leadingZeros(canonical);
   return {
     family,
-    model: modelOf(display),
     length: canonical.length,
-    zeros: leadingZeros(canonical),
     spellings,
-    shared,
-    digits: Int32Array.from(spellings, (one) => characterSet(one.canonical).digits),
-    letters: Int32Array.from(spellings, (one) => characterSet(one.canonical).letters),
+    entryIndexes: Int32Array.from(spellings, ({ entryIndex }) => entryIndex),
+    weights: Float64Array.from(spellings, ({ displayed }) => (displayed ? 1 : otherSpellingWeight)),
+    misread: new TreeRows(tree, channelOf(model), zeros),
+    relative: new TreeRows(tree, relativeChannel(model, canonical.length), zeros),
   };
 }

@@ -26,6 +26,9 @@ export interface ConfusionModel {
   readonly representative: ReadonlyMap<string, string>;
 }
 
+/** The row or column of a character, by its UTF-16 code, in the tables: 0 for all beyond ASCII. */
+export const symbolOf = (character: number): number => (character < 128 ? character : 0);
+
 /** Pairs at least so likely join one class: a second look may not tell them apart. */
 const alikeFrom = 0.03;
 

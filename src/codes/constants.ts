@@ -98,8 +98,5 @@ export const closeToBest = 0.005;
 /** Candidates below this are not listed, save beginnings, each of which may be one of thousands. */
 export const worthListing = 0.001;
 
-/** A code this much less probable than a stranger's, or than the best so far, is left out of the count. */
-export const negligible = { besideStranger: 1e-4, besideBest: 1e-5 };
-
 /** How many candidates are listed unless told otherwise. */
 export const defaultLimit = 5;

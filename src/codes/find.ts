@@ -1,10 +1,11 @@
 /** Ranks the known codes by how likely each is the one a rider read and typed. */
 import { compare, slipsOfLatest } from './alignment.ts';
+import type { Hit } from './best-spellings.ts';
 import type { CodeIndex } from './code-index.ts';
 import { closeToBest, defaultLimit, foundAtLeast, worthAsking, worthListing } from './constants.ts';
 import { canonicalCode, displayedPosition } from './normalise.ts';
 import { slipsInWords } from './note.ts';
-import { type Hit, posterior, sumOf } from './posterior.ts';
+import { type Posterior, posterior, sumOf } from './posterior.ts';
 import { modelOf } from './screens.ts';
 
 export interface CodeCandidate {
@@ -55,31 +56,36 @@ export interface FindOptions {
   readonly limit?: number;
 }
 
+/** At least so many codes are put in order, however few are to be listed: all that a question may be about. */
+const putInOrder = 100;
+
 /**
  * Finds which known codes a typed text may be, the likeliest first. Case, separators and file endings do not
  * matter. Takes any text, an empty one for an unknown code, and never throws.
  */
 export function findCode(index: CodeIndex, typed: string, options: FindOptions = {}): CodeSearch {
+  return searchOf(posterior(index, canonicalCode(typed), options.family), typed, options);
+}
+
+/** What there is to say of a typed text, once the probabilities are known. */
+export function searchOf(probabilities: Posterior, typed: string, options: FindOptions = {}): CodeSearch {
   const { family } = options;
   const limit = Math.max(1, Math.floor(options.limit ?? defaultLimit) || defaultLimit);
   const text = canonicalCode(typed);
-  const { hits, noneOfThese } = posterior(index, text, family);
+  const { noneOfThese, beginnings } = probabilities;
   const inFamily = ({ spelling }: Hit): boolean => family === undefined || spelling.entry.family === family;
-  hits.sort(
-    (a, b) =>
-      Number(inFamily(b)) - Number(inFamily(a)) ||
-      Number(b.exact) - Number(a.exact) ||
-      b.probability - a.probability,
-  );
-  const own = hits.filter(inFamily);
+  const ordered = Math.max(limit, putInOrder);
+  const own = likeliestFirst(probabilities.hits.filter(inFamily), ordered);
+  const others = probabilities.hits.filter((hit) => !inFamily(hit));
+  const hits = [...own, ...likeliestFirst(others, ordered)];
   const [best] = hits;
   const sameCode = hits.filter((hit) => hit.spelling.canonical === best?.spelling.canonical);
   const families = [...new Set(sameCode.filter(inFamily).map((hit) => hit.spelling.entry.family))];
   if (families.length === 1) families.pop();
 
-  const list = (some: readonly Hit[]): CodeCandidate[] => {
+  const list = (some: readonly Hit[], sum: number): CodeCandidate[] => {
     // Beginnings may be thousands, each improbable: if they are credible together, the best sets the scale.
-    const scale = sumOf(some) < worthAsking ? 1 : (some[0]?.probability ?? 1);
+    const scale = sum < worthAsking ? 1 : (some[0]?.probability ?? 1);
     const listed = some.filter((hit) => hit.probability >= worthListing * scale).slice(0, limit);
     return listed.map((hit) => {
       const { code, family, profile } = hit.spelling.entry;
@@ -90,19 +96,24 @@ export function findCode(index: CodeIndex, typed: string, options: FindOptions =
   };
   const conclude = (verdict: CodeVerdict): CodeSearch => ({
     verdict,
-    candidates: list(hits),
+    candidates: list(hits, 1 - noneOfThese),
     elsewhere: [],
     families,
     noneOfThese,
   });
 
-  if (family !== undefined && sumOf(own) < worthAsking) {
-    const elsewhere = list(hits.slice(own.length));
-    return { verdict: 'unknown', candidates: list(own), elsewhere, families: [], noneOfThese };
+  if (family !== undefined && probabilities.inFamily < worthAsking) {
+    const elsewhere = list(hits.slice(own.length), probabilities.elsewhere);
+    return {
+      verdict: 'unknown',
+      candidates: list(own, probabilities.inFamily),
+      elsewhere,
+      families: [],
+      noneOfThese,
+    };
   }
   if (!best) return conclude('unknown');
   const sum = sumOf(sameCode);
-  const beginnings = sumOf(hits.filter((hit) => hit.isBeginning));
   if (best.isBeginning || (!best.exact && beginnings > sum)) {
     return conclude(beginnings < worthAsking ? 'unknown' : 'partial');
   }
@@ -110,6 +121,30 @@ export function findCode(index: CodeIndex, typed: string, options: FindOptions =
   if (!best.exact && sum < worthAsking) return conclude('unknown');
   const lookAgain = whereToLook(best, hits, text, noneOfThese);
   return { ...conclude('look-again'), ...(lookAgain && { lookAgain }) };
+}
+
+const inOrder = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
+
+/**
+ * A code typed exactly before all others, equally probable ones in the order of their characters. Of thousands of
+ * beginnings only the first so many are put in order, and whatever is as probable as they are.
+ */
+function likeliestFirst(hits: readonly Hit[], atLeast: number): Hit[] {
+  const ascending = new Float64Array(hits.length);
+  hits.forEach(({ probability }, at) => {
+    ascending[at] = probability;
+  });
+  const least = ascending.sort().at(-atLeast) ?? 0;
+  const isInOrder = ({ exact, probability }: Hit): boolean => exact || probability >= least;
+  const first = hits
+    .filter(isInOrder)
+    .sort(
+      (a, b) =>
+        Number(b.exact) - Number(a.exact) ||
+        b.probability - a.probability ||
+        inOrder(a.spelling.canonical, b.spelling.canonical),
+    );
+  return first.length === hits.length ? first : [...first, ...hits.filter((hit) => !isInOrder(hit))];
 }
 
 function noteOn(hit: Hit, typed: string, text: string): string {

@@ -1,4 +1,5 @@
 /** The canonical form of a code: what remains of it when it does not matter how it was typed. */
+import { longestCompared } from './constants.ts';
 
 /**
  * Endings that a code takes with it when it is copied from a file name: dumps, settings, notes, pictures.
@@ -45,12 +46,18 @@ export function shownForm(code: string): string {
   const plain = code.normalize('NFKC').trim();
   const endless = plain.slice(0, plain.length - (ending.exec(plain.toUpperCase())?.[0].length ?? 0));
   const shown = endless.replace(separators, '').normalize('NFKC');
-  return shown.toUpperCase() === canonical ? shown : canonical;
+  return shown.length === canonical.length && shown.toUpperCase() === canonical ? shown : canonical;
 }
 
 /** How many characters at the start are leading zeros, a hexadecimal `0X` among them: `0X07E8` gives 3. */
 export function leadingZeros(canonical: string): number {
   return /^(?:0X)?0*/.exec(canonical)?.[0].length ?? 0;
+}
+
+/** How many leading zeros of a typed text stand before a code: -1 for nothing but zeros, which are those of no code. */
+export function zerosBefore(typed: string): number {
+  const zeros = leadingZeros(typed);
+  return zeros < Math.min(typed.length, longestCompared) ? zeros : -1;
 }
 
 /**

@@ -112,7 +112,8 @@ function withNormalised(runs: readonly Run[], others: readonly Run[], unit: Unit
 
 const level = 'readings of front left at 1 kHz from two or more volume steps, with THD';
 const bass = 'readings of front left at 20–250 Hz and at 1 kHz at one clean step';
-const neededFor: Readonly<Record<CharacteristicName, string>> = {
+/** The readings that a characteristic is computed from, in words. */
+export const neededFor: Readonly<Record<CharacteristicName, string>> = {
   'clean-volts': level,
   'highest-clean-step': level,
   'boosted-clean-step': bass,

@@ -1,6 +1,6 @@
 /** What phones keep of a site: worked out from the list of its files. */
 import { createHash } from 'node:crypto';
-import { codesPath, unitsPath } from '../views/paths.ts';
+import { codesPath, tablesPath, unitsPath } from '../views/paths.ts';
 import { type FamilyList, familyOf, type OfflinePlan, type PrecacheFile } from '../worker/plan.ts';
 import type { SiteFile, StampedSite } from './stamp-pages.ts';
 
@@ -58,8 +58,9 @@ export function offlineFiles({ version, files }: StampedSite, base: string): Off
   const leftOut = first.flatMap(({ path, file }) => (file.bytes > mostBytesOfAPage ? [path] : []));
   const lists = new Map<string, FamilyList>();
   let family = 0;
+  const shared = [...pages].filter(([path]) => path.startsWith(tablesPath));
   for (const [id, own] of byFamily(pages)) {
-    const { list, bytes, beyond } = familyList(own);
+    const { list, bytes, beyond } = familyList(own, shared);
     lists.set(id, list);
     leftOut.push(...beyond);
     family = Math.max(family, bytes);
@@ -104,7 +105,11 @@ function isProfile(path: string): boolean {
   return /^profiles\/[^/]+\/[^/]+\/$/.test(path);
 }
 
-function familyList(own: readonly (readonly [path: string, file: SiteFile])[]): {
+/** The pages of a family within its bounds, and those its profiles’ answers lead to. */
+function familyList(
+  own: readonly (readonly [path: string, file: SiteFile])[],
+  shared: readonly (readonly [path: string, file: SiteFile])[],
+): {
   list: FamilyList;
   bytes: number;
   beyond: string[];
@@ -113,16 +118,21 @@ function familyList(own: readonly (readonly [path: string, file: SiteFile])[]): 
   const others: string[] = [];
   const beyond: string[] = [];
   let bytes = 0;
+  const fits = (file: SiteFile): boolean =>
+    pages.length < mostFamilyPages && bytes + file.bytes <= mostFamilyBytes;
+  const keep = (path: string, file: SiteFile): void => {
+    pages.push([path, file.revision]);
+    bytes += file.bytes;
+  };
   for (const [path, file] of own) {
     const wanted = rank(path) < 2;
-    if (wanted && pages.length < mostFamilyPages && bytes + file.bytes <= mostFamilyBytes) {
-      pages.push([path, file.revision]);
-      bytes += file.bytes;
-    } else {
+    if (wanted && fits(file)) keep(path, file);
+    else {
       others.push(path);
       if (wanted) beyond.push(path);
     }
   }
+  for (const [path, file] of shared) if (fits(file)) keep(path, file);
   return { list: { pages, others }, bytes, beyond };
 }
 

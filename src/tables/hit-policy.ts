@@ -16,6 +16,15 @@ export interface Decided {
   readonly broken: string | undefined;
 }
 
+/** Whether a table answers with a list (DMN 1.3, 8.2.10). */
+export function givesList({ hitPolicy, aggregation }: Pick<Table, 'hitPolicy' | 'aggregation'>): boolean {
+  return (
+    hitPolicy === 'output order' ||
+    hitPolicy === 'rule order' ||
+    (hitPolicy === 'collect' && aggregation === undefined)
+  );
+}
+
 /** @param fitting the rules whose tests all hold, in the order of the table. */
 export function decided(table: Table, fitting: readonly TableRule[]): Decided {
   const ids = fitting.map(({ id }) => id);
@@ -107,14 +116,18 @@ function answerOf(table: Table, rule: TableRule): Answer {
 
 /** By the place of each answer in its output’s list, first output first; equal ones stay in the order of the table. */
 function byPriority(table: Table, rules: readonly TableRule[]): TableRule[] {
-  const rank = (rule: TableRule): number[] =>
-    table.outputs.map(({ priorities }, index) => {
-      const place = priorities.indexOf(rule.results[index] ?? null);
-      return place < 0 ? priorities.length : place;
-    });
-  return [...rules].sort((a, b) => {
-    const [one, other] = [rank(a), rank(b)];
-    const index = one.findIndex((value, at) => value !== other[at]);
-    return index < 0 ? 0 : (one[index] ?? 0) - (other[index] ?? 0);
-  });
+  return [...rules].sort((a, b) => comparePriority(table, a, b));
+}
+
+/** Negative where `a` goes before `b` by the lists of priorities, positive where after, 0 where they are equal. */
+export function comparePriority(table: Table, a: TableRule, b: TableRule): number {
+  for (const [index, { priorities }] of table.outputs.entries()) {
+    const place = (rule: TableRule): number => {
+      const found = priorities.indexOf(rule.results[index] ?? null);
+      return found < 0 ? priorities.length : found;
+    };
+    const difference = place(a) - place(b);
+    if (difference !== 0) return difference;
+  }
+  return 0;
 }

@@ -1,7 +1,13 @@
 /** Decision tables (OMG DMN): their tests read, evaluated and analysed. Pure. */
-export { type EntryFault, type EntryTable, tableOfEntry, writtenTable } from './entry/table-of-entry.ts';
+export * from './analysis/index.ts';
+export type { EntryFault, EntryPath } from './entry/entry-fault.ts';
+export { type EntryTable, tableOfEntry, writtenTable } from './entry/table-of-entry.ts';
+export { writtenTest } from './entry/written-test.ts';
 export { evaluateTable, fittingRules } from './evaluate.ts';
-export { isAnalysable } from './grid/grid.ts';
+export { describeBox, describeSet } from './grid/describe.ts';
+export { describeGiven } from './grid/describe-given.ts';
+export { testText } from './grid/describe-test.ts';
+export { gridOf, isAnalysable } from './grid/grid.ts';
 export { type Answer, type Decided, decided } from './hit-policy.ts';
 export { type ReadTable, readTable } from './read-table.ts';
 export {

@@ -48,19 +48,20 @@ function* tableFaults(written: WrittenTable): Generator<TableFault> {
     yield {
       ...about,
       message: `Only numbers have a ${aggregation}.`,
-      help: 'Give the output the type number.',
+      help: 'Make the output a number, or leave the aggregation out.',
     };
   }
+  // DMN 1.3, 8.2.10: outputs that list no values are not taken into account in the order.
   if (
     (hitPolicy === 'priority' || hitPolicy === 'output order') &&
-    outputs.some((one) => one.priorities.length === 0)
+    outputs.every((one) => one.priorities.length === 0)
   ) {
-    const message = `“${hitPolicy}” goes by the order of the answers, but an output does not list them.`;
+    const message = `“${hitPolicy}” goes by the order of the answers, but no output lists them.`;
     yield {
       ...about,
       in: 'hit policy',
       message,
-      help: 'List the values of every output, the one that goes first at the top.',
+      help: 'List the values of the output, the one that goes first at the top.',
     };
   }
 }

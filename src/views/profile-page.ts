@@ -9,6 +9,7 @@ import type { LevelPlotData } from '../plot/level-plot.ts';
 import type { ResponsePlotData } from '../plot/response-plot.ts';
 import { answerSentence, type SentencePart, sentenceText } from './answer-sentence.ts';
 import { agreementSentence, behaviourOf, normalisedSentences } from './behaviour.ts';
+import { type JudgedTable, judgedTables } from './judged-tables.ts';
 import { profilePath, readingsPath, sourcePath, unitPath } from './paths.ts';
 import { type PlanAnswerView, planAnswerViews } from './plan-answers.ts';
 import {
@@ -21,6 +22,7 @@ import {
 } from './reading-links.ts';
 import { outputTraits } from './search-filters.ts';
 import { type StatementView, statementViews } from './statement-comparison.ts';
+import { type TableAnswerView, tableAnswerViews } from './table-answers.ts';
 import { uncertaintyParts } from './uncertainty-parts.ts';
 import { valueAnchorOf } from './value-anchors.ts';
 import {
@@ -76,6 +78,7 @@ export interface ProfilePageView {
   readonly about: string;
   readonly sentence: readonly SentencePart[];
   readonly plans: readonly PlanAnswerView[];
+  readonly tables: readonly TableAnswerView[];
   /** Where its readings stand; every link to a reading is made with it. */
   readonly book: ReadingBook;
   readonly setting: string;
@@ -127,7 +130,10 @@ const askedFirst: ReadonlySet<CharacteristicName> = new Set([
 
 /** One view for each profile whose family is known, in the order of the files. */
 export function profilePages(answers: Answers): ProfilePageView[] {
-  return [...answers.base.profiles.values()].flatMap((profile) => profilePage(answers, profile) ?? []);
+  const tables = judgedTables(answers);
+  return [...answers.base.profiles.values()].flatMap(
+    (profile) => profilePage(answers, tables, profile) ?? [],
+  );
 }
 
 /** The sentence of a profile; undefined where its family is missing or it has no output. */
@@ -141,7 +147,11 @@ export function sentenceOf(answers: Answers, profile: Entry<'profiles'>): Senten
   });
 }
 
-function profilePage(answers: Answers, profile: Entry<'profiles'>): ProfilePageView | undefined {
+function profilePage(
+  answers: Answers,
+  tables: readonly JudgedTable[],
+  profile: Entry<'profiles'>,
+): ProfilePageView | undefined {
   const { base } = answers;
   const { data, id } = profile;
   const family = base.families.get(data.family);
@@ -168,6 +178,7 @@ function profilePage(answers: Answers, profile: Entry<'profiles'>): ProfilePageV
     about: data.about,
     sentence,
     plans: planAnswerViews(answers, id),
+    tables: tableAnswerViews(answers, tables, id),
     book: readingBook(answers, id),
     setting: output.conditions ? benchSetting(output.conditions) : '',
     values: output.characteristics.filter((one) => askedFirst.has(one.name)).map(valueRow),

@@ -2,7 +2,7 @@
 import type { ProfileOutput } from '../measure/index.ts';
 
 export interface SearchFilters {
-  readonly kind: 'Profile' | 'Unit' | 'Guide' | 'Plan';
+  readonly kind: 'Profile' | 'Unit' | 'Guide' | 'Plan' | 'Table';
   /** Names of the units the page is about. */
   readonly units?: readonly string[];
   readonly traits?: readonly string[];

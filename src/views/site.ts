@@ -3,7 +3,7 @@ import type { Site } from '../../schemas/index.ts';
 import type { Answers } from '../answers.ts';
 import { byOrder } from '../base/index.ts';
 import type { FaceData } from '../plot/face.ts';
-import { guidePath, planPath, sourcePath, unitPath, wayPath } from './paths.ts';
+import { guidePath, planPath, sourcePath, tablePath, unitPath, wayPath } from './paths.ts';
 import { faceData } from './unit-page.ts';
 import { longDate, sourceKindLabels, trustLabels } from './wording.ts';
 
@@ -42,6 +42,7 @@ export interface ListsView {
   readonly units: readonly UnitListItem[];
   readonly guides: readonly ListItem[];
   readonly plans: readonly ListItem[];
+  readonly tables: readonly ListItem[];
   readonly sources: readonly (ListItem & { readonly kind: string })[];
 }
 
@@ -65,6 +66,12 @@ export function listsView(answers: Answers): ListsView {
     plans: [...base.plans.values()]
       .sort(byOrder)
       .map(({ id, data }) => ({ path: planPath(id), title: data.name, summary: data.summary, aside: '' })),
+    tables: [...answers.tables].flatMap(([id, { table }]) => {
+      const data = base.tables.get(id)?.data;
+      return data && table
+        ? [{ path: tablePath(id), title: data.question, summary: firstSentence(data.about), aside: '' }]
+        : [];
+    }),
     sources: [...base.sources.values()]
       .sort((a, b) => b.data.date.localeCompare(a.data.date) || a.id.localeCompare(b.id))
       .map(({ id, data }) => ({
@@ -75,6 +82,11 @@ export function listsView(answers: Answers): ListsView {
         kind: sourceKindLabels[data.kind],
       })),
   };
+}
+
+/** A list is read at a glance: the rest of a text is on its own page. */
+function firstSentence(text: string): string {
+  return /^.*?[.!?](?=\s|$)/s.exec(text)?.[0] ?? text;
 }
 
 function yearsOf(fitment: readonly { readonly fromYear: number; readonly toYear: number }[]): string {

@@ -8,6 +8,7 @@ import {
   readingsPath,
   sessionAnchor,
   sourcePath,
+  tablePath,
   unitPath,
 } from './paths.ts';
 import { type SourceLink, sourceLinks } from './reading-links.ts';
@@ -120,6 +121,13 @@ function usedBy(answers: Answers, users: readonly Entry[]): SourcePageView['used
       links: users
         .filter((entry) => isKind(entry, 'plans'))
         .map((entry) => ({ text: entry.data.name, path: planPath(entry.id) })),
+    },
+    {
+      label: 'Tables',
+      links: users
+        .filter((entry) => isKind(entry, 'tables'))
+        .filter(({ id }) => answers.tables.get(id)?.table !== undefined)
+        .map((entry) => ({ text: entry.data.name, path: tablePath(entry.id) })),
     },
     {
       label: 'Guides',

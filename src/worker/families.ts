@@ -1,7 +1,7 @@
 /** The families a rider has visited: their pages are fetched in the background and kept up with the site. */
 import { CacheExpiration } from 'workbox-expiration';
 import { bounds } from './kept-pages.ts';
-import { type FamilyList, familyListPath, pagePath } from './plan.ts';
+import { type FamilyList, familyListPath, familyOf, pagePath } from './plan.ts';
 import { keptFamilies, pageStore, plan, scope } from './scope.ts';
 
 /** A rider has one machine, a workshop a few; beyond this the family kept longest goes. */
@@ -53,12 +53,14 @@ async function fetchFamily(family: string): Promise<void> {
   await makeRoomFor(family);
   await keepOnly(family, new Set([...pages.map(([path]) => path), ...others]));
 
-  const store = await caches.open(pageStore(family));
-  const expiration = new CacheExpiration(pageStore(family), bounds);
+  const own = await keptStore(family);
+  // Decision tables belong to no family: they are looked for among the other pages.
+  const shared = await keptStore(undefined);
   const queue = [...pages];
   const fetchNext = async (): Promise<void> => {
     for (let page = queue.shift(); page; page = queue.shift()) {
       const [path, revision] = page;
+      const { store, expiration } = familyOf(path) === family ? own : shared;
       const address = `${scope}${path}`;
       if (isGood(await store.match(address), revision)) continue;
       const got = await fetch(address, { cache: 'no-cache', priority: 'low' });
@@ -68,10 +70,15 @@ async function fetchFamily(family: string): Promise<void> {
     }
   };
   await Promise.all(Array.from({ length: atATime }, fetchNext));
-  await expiration.expireEntries();
+  await Promise.all([own.expiration.expireEntries(), shared.expiration.expireEntries()]);
   // Last, as a sign that the whole family is kept.
   const done = new Response(text, { headers: { [revisionHeader]: plan.families[family] ?? '' } });
-  await store.put(listAddress(family), done);
+  await own.store.put(listAddress(family), done);
+}
+
+async function keptStore(family: string | undefined): Promise<{ store: Cache; expiration: CacheExpiration }> {
+  const name = pageStore(family);
+  return { store: await caches.open(name), expiration: new CacheExpiration(name, bounds) };
 }
 
 /** Whether a kept page has the content wanted, and half its time still before it. */

@@ -2,12 +2,14 @@
 import { benchCheck } from './check.ts';
 import { benchCodes } from './codes.ts';
 import { benchMeasure } from './measure.ts';
+import { benchTables } from './tables.ts';
 
 const [name, size] = process.argv.slice(2);
 const benches: Readonly<Record<string, () => void | Promise<void>>> = {
   measure: () => benchMeasure(Number(size ?? 10_000)),
   check: () => benchCheck(Number(size ?? 10_000)),
   codes: () => benchCodes(Number(size ?? 10_000)),
+  tables: () => benchTables(Number(size ?? 500)),
 };
 const chosen = name === undefined ? Object.keys(benches) : [name];
 for (const one of chosen) {

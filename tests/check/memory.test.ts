@@ -25,6 +25,12 @@ const edits: readonly (readonly [file: string, from: string, to: string])[] = [
   ['profiles/brasslight/i1l0-s5g.yaml', 'sameAs: brasslight/8b0s-i5z\n', ''],
   ['profiles/brasslight/i1l0-s5g.yaml', 'brasslight/8b0s-i5z\n', 'brasslight/g60d-2zs\n'],
   ['sources/kestrane-bulletin-22-03.yaml', 'trust: high', 'trust: hgh'],
+  ['tables/reflash-towards-what.yaml', 'lower-corner: "> 80"', 'lower-corner: "> 90"'],
+  [
+    'tables/amplifier-without-reflash.yaml',
+    'boost: "> 4" }\n    give: { answer: keep',
+    'boost: "> 4.01" }\n    give: { answer: keep',
+  ],
 ];
 
 test('after any few edits, with the memory of the run before, the findings are those of a first run', async () => {

@@ -18,12 +18,6 @@ test('each way of writing a code is indexed once', () => {
   );
 });
 
-test('a group is in order, and says how much each code shares with the one before', () => {
-  const [group] = buildCodeIndex([entry('AB13'), entry('AC13'), entry('AB12')]).groups;
-  expect(group?.spellings.map(({ canonical }) => canonical)).toEqual(['AB12', 'AB13', 'AC13']);
-  expect([...(group?.shared ?? [])]).toEqual([0, 3, 1]);
-});
-
 test('an unknown code is as long as known ones, and its length has a probability', () => {
   const chances = Array.from({ length: 60 }, (_, typed) => lengthChance(typed, 6));
   expect(chances.indexOf(Math.max(...chances))).toBe(6);

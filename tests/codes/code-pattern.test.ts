@@ -73,9 +73,11 @@ test('whatever is found ready tests any code within 100 ms, and none throws', ()
     fc.property(fc.array(piece, { maxLength: 24 }), (pieces) => {
       const pattern = codePattern(pieces.join(''));
       if (pattern.kind !== 'ready') return;
-      const start = performance.now();
+      const start = process.cpuUsage();
       pattern.matches(`${'a'.repeat(39)}!`);
-      expect(performance.now() - start).toBeLessThan(100);
+      // Of the processor: what else runs on the machine does not count.
+      const { user, system } = process.cpuUsage(start);
+      expect((user + system) / 1000).toBeLessThan(100);
     }),
     { numRuns: 5000, seed: 20260314 },
   );

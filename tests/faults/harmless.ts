@@ -3,6 +3,7 @@ import type { Demo, Edit } from './demo.ts';
 import type { Dice } from './dice.ts';
 import { additionKinds } from './harmless/additions.ts';
 import { styleKinds } from './harmless/style.ts';
+import { tableKinds } from './harmless/tables.ts';
 import { valueKinds } from './harmless/values.ts';
 
 export interface HarmlessEdit {
@@ -16,4 +17,9 @@ export interface HarmlessKind {
   readonly make: (dice: Dice, demo: Demo) => HarmlessEdit;
 }
 
-export const harmlessKinds: readonly HarmlessKind[] = [...styleKinds, ...valueKinds, ...additionKinds];
+export const harmlessKinds: readonly HarmlessKind[] = [
+  ...styleKinds,
+  ...valueKinds,
+  ...additionKinds,
+  ...tableKinds,
+];

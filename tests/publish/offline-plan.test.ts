@@ -94,3 +94,14 @@ test('nothing is kept without bounds, and what is left out is named', () => {
   expect(planOf(codes).plan.precache.map(({ url }) => url)).not.toContain('/help/codes/');
   expect(planOf(codes).plan.otherPages).toContain('codes/');
 });
+
+test('decision tables are kept with every family, as its profiles link to them, and belong to none', () => {
+  const tables = [file('tables/index.html', 500), file('tables/what-now/index.html', 3000)];
+  const { plan, lists } = planOf([...small, ...tables]);
+  const { pages = [], others } = lists.get('moorlight') ?? {};
+  expect(pages.map(([path]) => path).slice(-2)).toEqual(['tables/', 'tables/what-now/']);
+  expect(others).not.toContain('tables/');
+  expect(plan.otherPages).toEqual(['guides/wiring/', 'tables/', 'tables/what-now/']);
+  const before = planOf(small).plan.families;
+  expect(plan.families).not.toEqual(before);
+});

@@ -100,6 +100,10 @@ test('after one visit the lookup, the unit and its profiles are there without a 
   expect(await textOf(page.locator('.sentence'))).toMatch(/^Clean up to step \d+ of 30/);
   await soon(() => textOf(banner())).toContain('published on 1 March 2026');
 
+  await page.getByRole('link', { name: 'Can I put an amplifier behind this profile as it is?' }).click();
+  await page.getByLabel('Which unit is it?').selectOption('Brasslight');
+  expect(await textOf(page.locator('#table-left'))).toMatch(/^\d of 9\srules are left/);
+
   await open('units/brasslight/');
   expect(await page.locator('.steps > li').count()).toBeGreaterThan(2);
   await soon(() => textOf(banner())).toContain('published on 1 March 2026');

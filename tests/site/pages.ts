@@ -22,6 +22,8 @@ const kinds: readonly (readonly [kind: string, pattern: RegExp])[] = [
   ['readings', /^profiles\/.+\/readings\/$/],
   ['plans', /^plans\/$/],
   ['plan', /^plans\/.+\/$/],
+  ['tables', /^tables\/$/],
+  ['table', /^tables\/.+\/$/],
   ['guides', /^guides\/$/],
   ['guide', /^guides\/.+\/$/],
   ['sources', /^sources\/$/],

@@ -52,7 +52,7 @@ describe('faults stand at their field', () => {
 
   test('an answer that is missing, and one that is no answer', () => {
     expect(faults(rule({}, {}))).toEqual([
-      ['rules.0.give', 'value', 'This rule gives no answer for “answer”.'],
+      ['rules.0.give', 'key', 'The rule “only” gives no answer for “answer”.'],
     ]);
     expect(faults(rule({}, { answer: 'back' }))).toEqual([
       ['rules.0.give.answer', 'value', '“back” is no answer of “What to do”.'],
@@ -60,12 +60,14 @@ describe('faults stand at their field', () => {
   });
 
   test('a test that does not fit its column', () => {
-    expect(faults(rule({ rear: 'quiet' }))[0]?.[0]).toBe('rules.0.when.rear');
+    expect(faults(rule({ rear: 'quiet' }))).toEqual([
+      ['rules.0.when.rear', 'value', '“quiet” is no value of this column.'],
+    ]);
     expect(faults(rule({ rear: '"quiet"' }))).toEqual([
       ['rules.0.when.rear', 'value', '“quiet” is no value of this column.'],
     ]);
     expect(faults(rule({ volts: '< 3 V' }))).toEqual([
-      ['rules.0.when.volts', 'value', '“< 3 V” cannot be read from “V” on.'],
+      ['rules.0.when.volts', 'value', '“< 3 V” has a unit in it, and tests hold numbers only.'],
     ]);
   });
 

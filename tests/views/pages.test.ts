@@ -13,6 +13,7 @@ import { readingsPages } from '../../src/views/readings-page.ts';
 import { rulesPage } from '../../src/views/rules-page.ts';
 import { listsView, siteView } from '../../src/views/site.ts';
 import { sourcePages } from '../../src/views/source-page.ts';
+import { tablePages } from '../../src/views/table-page.ts';
 import { unitPages } from '../../src/views/unit-page.ts';
 import { wayPages } from '../../src/views/way-page.ts';
 import { editedExample } from '../check/example-base.ts';
@@ -30,6 +31,7 @@ test('every view is plain data: it comes back from JSON as it went in', async ()
     ...profilePages(answers),
     ...readingsPages(answers),
     ...planPages(answers),
+    ...tablePages(answers),
     ...sourcePages(answers),
     ...wayPages(answers),
     ...(await unitPages(answers, '/help/')),
@@ -44,6 +46,7 @@ test('there is a page for every entry that has one', async () => {
   expect(ids(profilePages(answers))).toEqual(keys(base.profiles));
   expect(ids(sourcePages(answers))).toEqual(keys(base.sources));
   expect(ids(planPages(answers))).toEqual(keys(base.plans));
+  expect(ids(tablePages(answers))).toEqual(keys(base.tables));
   expect(ids(wayPages(answers))).toEqual(keys(base.sequences));
   expect(ids(await unitPages(answers, '/'))).toEqual(keys(base.families));
   expect(ids(await guidePages(answers, '/'))).toEqual(keys(base.guides));

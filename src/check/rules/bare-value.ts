@@ -26,7 +26,7 @@ export const bareValue: Rule = {
   id: 'bare-value',
   title: 'No number with an electrical unit stands bare in prose.',
   explanation:
-    'A number typed into a text has no source, no uncertainty, and stays as it is when the readings change. In the body of a guide or a family, :value[family/profile clean-volts] pulls in a computed value, :limit[clean-distortion] a limit the program computes with, and :cited[2.83 V]{source=name} gives a number from elsewhere with the source it was taken from; what our own bench found is never cited by hand. Written-out numbers (one per cent) and table columns headed by a unit count; code spans do not. Texts without directives (summaries, what is told of a profile, what to do in a sequence) are to do without such numbers: a profile’s page shows them beside the text. Left alone are the words of others and what is on record: quotes, titles and notes of sources, names, bench methods, reasons for setting readings aside, and what a sequence says a screen shows, which is to be copied letter for letter.',
+    'A number typed into a text has no source, no uncertainty, and stays as it is when the readings change. In the body of a guide or a family, :value[family/profile clean-volts] pulls in a computed value, :limit[clean-distortion] a limit the program computes with, and :cited[2.83 V]{source=name} gives a number from elsewhere with the source it was taken from; what our own bench found is never cited by hand. Written-out numbers (one per cent) and table columns headed by a unit count; code spans do not. Texts without directives (summaries, what is told of a profile, what to do in a sequence, what a rule of a decision table says) are to do without such numbers: a profile’s page shows them beside the text. Left alone are the words of others and what is on record: quotes, titles and notes of sources, names, bench methods, reasons for setting readings aside, and what a sequence says a screen shows, which is to be copied letter for letter.',
   severity: 'error',
   examples: [
     {
@@ -49,6 +49,13 @@ export const bareValue: Rule = {
       good: 'about: The only profile it was made with.',
       bad: 'about: The only profile, 3 dB louder than others.',
       foundAt: '3 dB',
+    },
+    {
+      title: 'a threshold repeated in what a rule says',
+      file: 'tables/behind-an-amplifier.yaml',
+      good: 'can work with so little.',
+      bad: 'can work with less than 1 V.',
+      foundAt: '1 V',
     },
     {
       title: 'a bench result cited by hand',
@@ -108,9 +115,11 @@ function bareInField(entry: Entry, path: readonly (string | number)[], text: str
     return bare(
       { ...from, endLine: to.line, endColumn: to.column },
       number,
-      isKind(entry, 'profiles')
-        ? 'Say it without the number: the page shows the computed values beside it. What another source says belongs in statements/.'
-        : 'Say it without the number; in the body of a guide or a family it can stand with its source.',
+      isKind(entry, 'tables')
+        ? 'Say it without the number: the tests of the rules stand beside it.'
+        : isKind(entry, 'profiles')
+          ? 'Say it without the number: the page shows the computed values beside it. What another source says belongs in statements/.'
+          : 'Say it without the number; in the body of a guide or a family it can stand with its source.',
     );
   });
 }

@@ -42,6 +42,15 @@ import { sourceTooOld } from './source-too-old.ts';
 import { statedVersusComputed } from './stated-versus-computed.ts';
 import { strayFile } from './stray-file.ts';
 import { syntax } from './syntax.ts';
+import { tableDeadRule } from './table-dead-rule.ts';
+import { tableFarThreshold } from './table-far-threshold.ts';
+import { tableFault } from './table-fault.ts';
+import { tableFineThreshold } from './table-fine-threshold.ts';
+import { tableGap } from './table-gap.ts';
+import { tableIdleInput } from './table-idle-input.ts';
+import { tableMergeable } from './table-mergeable.ts';
+import { tableOverlap } from './table-overlap.ts';
+import { tableUnusedAnswer } from './table-unused-answer.ts';
 import { unitSlip } from './unit-slip.ts';
 import { unknownControl } from './unknown-control.ts';
 import { unknownKey } from './unknown-key.ts';
@@ -77,6 +86,11 @@ export const rules: readonly Rule[] = [
   sequenceAmbiguous,
   endlessHold,
   missingCaution,
+  tableFault,
+  tableOverlap,
+  tableDeadRule,
+  tableGap,
+  tableIdleInput,
   notOfTheUnit,
   repeatedRow,
   misplacedRow,
@@ -92,8 +106,12 @@ export const rules: readonly Rule[] = [
   distortionFalls,
   statedVersusComputed,
   sameOutput,
+  tableFineThreshold,
+  tableFarThreshold,
   expiredException,
   unusedException,
   singleSource,
+  tableMergeable,
+  tableUnusedAnswer,
   orphanedEntry,
 ];

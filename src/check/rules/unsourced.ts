@@ -16,6 +16,14 @@ export const unsourced: Rule = {
       bad: '',
     },
     {
+      title: 'a decision table without a source',
+      file: 'tables/rear-speakers.yaml',
+      good: '\nsources: [maker-bulletin]\n',
+      bad: '\n',
+      foundIn: 'tables/rear-speakers.yaml',
+      foundAt: 'name',
+    },
+    {
       title: 'a bench session cited for a profile it did not measure',
       file: 'profiles/fellside/310.yaml',
       good: 'sources: [maker-bulletin]',

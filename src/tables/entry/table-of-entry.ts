@@ -2,20 +2,12 @@
 import type { TableEntry } from '../../../schemas/index.ts';
 import { type ReadTable, readTable } from '../read-table.ts';
 import { testForms } from '../sets/read-test.ts';
-import type { Table, TableFault, Value, WrittenRule, WrittenTable } from '../table.ts';
+import type { Table, TableFault, TableInput, Value, WrittenRule, WrittenTable } from '../table.ts';
 import { inputOf, outputOf } from './column-types.ts';
+import { type EntryFault, type EntryPath, joinedFaults } from './entry-fault.ts';
 import { feelTest } from './feel-test.ts';
-
-/** What is wrong with an entry: the path of the field, the words, and names that may have been meant. */
-export interface EntryFault {
-  readonly path: readonly (string | number)[];
-  /** Whether it is the name of the field that is wrong, not its value. */
-  readonly part: 'key' | 'value';
-  readonly message: string;
-  readonly help: string;
-  /** A name that is not known, and those that are, for “did you mean”. */
-  readonly unknown?: { readonly name: string; readonly known: readonly string[] };
-}
+import { repeatedIds, unknownNames } from './name-faults.ts';
+import { wordFault } from './word-faults.ts';
 
 export interface EntryTable {
   readonly table: ReadTable['table'];
@@ -35,11 +27,20 @@ export function tableOfEntry(entry: TableEntry): EntryTable {
 }
 
 function readEntry(entry: TableEntry): EntryTable {
-  const named = [...columnFaults(entry), ...nameFaults(entry)];
+  const inputs = entry.inputs.map(inputOf);
+  const slips = [...slipsOf(entry, inputs)];
+  const named = new Set(slips.map(({ path }) => pathKey(path)));
   const { table, faults } = readTable(writtenTable(entry));
   const beyond = table ? beyondFaults(table) : [];
-  const all = [...named, ...[...faults, ...beyond].map((fault) => placed(entry, fault))];
+  const read = [...faults, ...beyond]
+    .map((fault) => placed(entry, fault))
+    .filter(({ path }) => !named.has(pathKey(path)));
+  const all = joinedFaults([...repeatedIds(entry), ...unknownNames(entry), ...slips, ...read]);
   return { table: all.length === 0 ? table : undefined, faults: all };
+}
+
+function pathKey(path: EntryPath): string {
+  return JSON.stringify(path);
 }
 
 /** The entry with its tests in FEEL, not yet read. Columns a rule does not know are left out. */
@@ -63,44 +64,13 @@ function answerValue(value: string | number | boolean | undefined, kind: string)
   return value ?? null;
 }
 
-/** Two columns or two rules of one name. */
-function* columnFaults({ inputs, outputs, rules }: TableEntry): Generator<EntryFault> {
-  for (const [field, all] of Object.entries({ inputs, outputs, rules })) {
-    const seen = new Set<string>();
-    for (const [index, { id }] of all.entries()) {
-      if (seen.has(id)) {
-        const message = `There are two ${field} with the id “${id}”.`;
-        yield { path: [field, index, 'id'], part: 'value', message, help: 'Give each an id of its own.' };
-      }
-      seen.add(id);
-    }
-  }
-}
-
-/** Tests of columns that are not there, and answers that are missing. */
-function* nameFaults({ inputs, outputs, rules }: TableEntry): Generator<EntryFault> {
-  const inputIds = inputs.map(({ id }) => id);
-  const outputIds = outputs.map(({ id }) => id);
-  for (const [index, { when, give }] of rules.entries()) {
-    for (const [field, cells, known] of [
-      ['when', when, inputIds],
-      ['give', give, outputIds],
-    ] as const) {
-      for (const name of Object.keys(cells)) {
-        if (known.includes(name)) continue;
-        const noun = field === 'when' ? 'input' : 'output';
-        yield {
-          path: ['rules', index, field, name],
-          part: 'key',
-          message: `This table has no ${noun} “${name}”.`,
-          help: `Its ${noun}s are: ${known.join(', ')}.`,
-          unknown: { name, known },
-        };
-      }
-    }
-    for (const id of outputIds.filter((one) => !Object.hasOwn(give, one))) {
-      const message = `This rule gives no answer for “${id}”.`;
-      yield { path: ['rules', index, 'give'], part: 'value', message, help: `Add a line: ${id}: …` };
+/** What can be told from a test as it is written. */
+function* slipsOf({ rules }: TableEntry, inputs: readonly TableInput[]): Generator<EntryFault> {
+  for (const [index, { when }] of rules.entries()) {
+    for (const { id, type } of inputs) {
+      const written = own(when, id);
+      const fault = written === undefined ? undefined : wordFault(String(written), type);
+      if (fault) yield { path: ['rules', index, 'when', id], part: 'value', ...fault };
     }
   }
 }
@@ -120,14 +90,32 @@ function beyondFaults({ rules }: Table): TableFault[] {
   );
 }
 
-function placed(
-  { inputs, outputs }: TableEntry,
-  { rule, column, in: side, message, help }: TableFault,
-): EntryFault {
+function placed(entry: TableEntry, { rule, column, in: side, message, help }: TableFault): EntryFault {
+  const { inputs, outputs } = entry;
   const id = (side === 'inputs' ? inputs : outputs)[column ?? -1]?.id;
-  const path =
-    rule === undefined || id === undefined
-      ? [side === 'aggregation' ? 'aggregate' : 'hit']
-      : ['rules', rule, side === 'inputs' ? 'when' : 'give', id];
-  return { path, part: 'value', message, help };
+  if (rule === undefined || id === undefined) {
+    return { path: [side === 'aggregation' ? 'aggregate' : 'hit'], part: 'value', message, help };
+  }
+  const path = ['rules', rule, side === 'inputs' ? 'when' : 'give', id];
+  const fault = { path, part: 'value', message, help } as const;
+  return side === 'outputs' ? { ...fault, ...answerAdvice(entry, rule, column ?? -1) } : fault;
+}
+
+/** What to write for an answer that does not fit: the nearest one of the list, or the number without its quotes. */
+function answerAdvice(
+  { outputs, rules }: TableEntry,
+  rule: number,
+  column: number,
+): Pick<EntryFault, 'unknown'> | Pick<EntryFault, 'help'> {
+  const output = outputs[column];
+  const value = output && own(rules[rule]?.give ?? {}, output.id);
+  if (output?.holds === 'choice' && value !== undefined) {
+    return { unknown: { name: String(value), known: output.values } };
+  }
+  if (output?.holds === 'number' && typeof value === 'string') {
+    const number = /^\s*(-?\d+(?:\.\d+)?)/.exec(value)?.[1];
+    const unit = output.unit === undefined ? '' : `: the column is in ${output.unit}`;
+    if (number !== undefined) return { help: `Write the number alone, without quotes${unit}: ${number}.` };
+  }
+  return output?.holds === 'yes-no' ? { help: 'Write yes or no.' } : { help: 'Write one text.' };
 }

@@ -36,8 +36,15 @@ class Wrong extends Error {
   }
 }
 
+/** Longer tests are not read: nobody could, and the time it takes grows faster than they do. */
+export const mostTestCharacters = 1000;
+
 /** What a cell of a column of this type lets through. */
 export function readTest(text: string, type: ValueType): ReadTest {
+  if (text.length > mostTestCharacters) {
+    const message = `This test has ${text.length} characters; the most is ${mostTestCharacters}.`;
+    return { fault: { message, help: 'Ask for ranges, or make several rules of this one.' } };
+  }
   const tree = parseUnaryTests(text, {}, undefined);
   const broken = brokenAt(tree.topNode);
   if (broken !== undefined) return { fault: notFeel(text, broken) };

@@ -12,7 +12,7 @@ function moved(demo: Demo, file: string, to: string): Mistake {
 }
 
 /** Kinds of entry that no other entry names. */
-const unnamed = /^(guides|plans|sequences|statements)\//;
+const unnamed = /^(plans|sequences|statements|tables)\//;
 
 export const fileKinds: readonly FaultKind[] = [
   {

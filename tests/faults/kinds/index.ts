@@ -12,6 +12,7 @@ import { sheetKinds } from './sheets.ts';
 import { sourceKinds } from './sources.ts';
 import { statementKinds } from './statements.ts';
 import { syntaxKinds } from './syntax.ts';
+import { tableKinds } from './tables.ts';
 
 export const faultKinds: readonly FaultKind[] = [
   ...syntaxKinds,
@@ -25,5 +26,6 @@ export const faultKinds: readonly FaultKind[] = [
   ...sheetKinds,
   ...statementKinds,
   ...sequenceKinds,
+  ...tableKinds,
   ...proseKinds,
 ];

@@ -1,0 +1,80 @@
+/** The decision tables made ready for pages: cut into pieces, and what is known of a profile in their pieces. */
+import type { TableEntryInput } from '../../schemas/index.ts';
+import type { Answers } from '../answers.ts';
+import type { Entry } from '../base/index.ts';
+import { type JudgedProfile, knownOfProfile } from '../decide/index.ts';
+import { type Grid, type GridInput, gridOf, pieceOf } from '../tables/grid/grid.ts';
+import type { Known, Table } from '../tables/index.ts';
+import { decider, type Open, type Outcome, type OutputData, type TableData } from './table-outcomes.ts';
+
+export interface JudgedTable {
+  readonly entry: Entry<'tables'>;
+  readonly table: Table;
+  readonly grid: Grid;
+  readonly data: TableData;
+  readonly decide: (open: Open) => Outcome;
+}
+
+/** The tables without faults, in the order they are listed in. */
+export function judgedTables(answers: Answers): JudgedTable[] {
+  return [...answers.tables].flatMap(([id, { table }]) => {
+    const entry = answers.base.tables.get(id);
+    if (!entry || !table) return [];
+    const grid = gridOf(table);
+    const data = tableData(entry, table, grid);
+    return [{ entry, table, grid, data, decide: decider(data) }];
+  });
+}
+
+/** Whether the rider is asked for it; the rest is known of the profile. */
+export function isAsked({ holds }: TableEntryInput): boolean {
+  return holds !== 'characteristic' && holds !== 'trait';
+}
+
+/** For each input the pieces it may lie in: what was measured of the profile; what the rider is asked may be any. */
+export function openOf({ entry, grid }: JudgedTable, profile: JudgedProfile): number[][] {
+  const known = knownOfProfile(entry.data.inputs, profile);
+  return grid.map((input) => openPieces(input, known[input.input.id] ?? { anything: true }));
+}
+
+/** The pieces a value may lie in: all those that its interval touches. */
+export function openPieces(input: GridInput, known: Known): number[] {
+  const { pieces } = input;
+  if ('low' in known) {
+    const { low, high } = known;
+    const whole = input.input.type.kind === 'number' && input.input.type.whole === true;
+    return [...pieces.keys()].filter((index) => {
+      const piece = pieces[index];
+      if (!piece || !('low' in piece)) return false;
+      if (piece.low === piece.high) return piece.low >= low && piece.low <= high;
+      if (!whole) return piece.low < high && piece.high > low;
+      const first = Math.max(Math.floor(piece.low) + 1, Math.ceil(low));
+      return first <= high && first < piece.high;
+    });
+  }
+  if ('anything' in known) {
+    return [...pieces.keys()].filter((index) => !('missing' in (pieces[index] ?? {})));
+  }
+  const values = 'oneOf' in known ? known.oneOf : [known.value];
+  return values.flatMap((value) => pieceOf(input, value) ?? []);
+}
+
+function tableData(entry: Entry<'tables'>, table: Table, grid: Grid): TableData {
+  const outputs = table.outputs.map(({ id, label, type, priorities, otherwise }): OutputData => {
+    const unit = type.kind === 'number' ? type.unit : undefined;
+    return {
+      id,
+      label,
+      values: priorities,
+      ...(unit === undefined ? {} : { unit }),
+      ...(otherwise === undefined ? {} : { otherwise }),
+    };
+  });
+  return {
+    hit: entry.data.hit,
+    ...(table.aggregation === undefined ? {} : { aggregate: table.aggregation }),
+    outputs,
+    rules: table.rules.map(({ id, results }) => ({ id, gives: results })),
+    passes: grid.map(({ passes }) => passes.map((marks) => [...marks].join(''))),
+  };
+}

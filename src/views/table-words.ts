@@ -1,0 +1,162 @@
+/** A decision table in words: what a test lets through, what a value is called, how the rules are read. */
+import type { TableEntry, TableEntryInput, Unit } from '../../schemas/index.ts';
+import { formatHz } from '../measure/format.ts';
+import type { GridInput } from '../tables/grid/grid.ts';
+import type { TableInput, Value, ValueType } from '../tables/index.ts';
+import { dateOf } from '../tables/sets/days.ts';
+import {
+  everything,
+  type Interval,
+  interval,
+  nothing,
+  oneValue,
+  onlyMissing,
+  union,
+  type ValueSet,
+} from '../tables/sets/value-set.ts';
+import { notMeasured } from './table-listing.ts';
+import { longDate, plainNumber } from './wording.ts';
+
+/** Words for the values of traits, which entries know by their ids. */
+const traitWords: Readonly<Record<string, Readonly<Record<string, string>>>> = {
+  system: { amplified: 'a factory amplifier', unamplified: 'speakers' },
+  origin: { factory: 'the factory', 'dealer-update': 'a dealer update', 'third-party': 'a third party' },
+  'boost-behaviour': {
+    none: 'no boost',
+    fixed: 'the same at every volume',
+    fading: 'fading',
+    switched: 'switched off',
+    changing: 'changing',
+  },
+  'rear-outputs': { playing: 'playing', silent: 'silent', none: 'none there' },
+};
+
+/** A value of a column: “fading”, “yes”, “4 V”, “1 May 2026”. */
+export function valueWords(value: Value, type: ValueType, entry?: TableEntryInput): string {
+  if (value === null) return notMeasured;
+  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  if (typeof value === 'number') {
+    return type.kind === 'date' ? longDate(dateOf(value)) : quantity(value, type);
+  }
+  if (type.kind === 'date') return longDate(value);
+  const words = entry?.holds === 'trait' ? traitWords[entry.trait] : undefined;
+  return words?.[value] ?? value;
+}
+
+function quantity(value: number, type: ValueType): string {
+  const unit = type.kind === 'number' ? (type.unit as Unit | string | undefined) : undefined;
+  if (unit === undefined) return plainNumber(value);
+  if (unit === 'step') return `step\u00a0${plainNumber(value)}`;
+  if (unit === 'Hz' && value > 0) return formatHz(value);
+  return `${plainNumber(value)}\u00a0${unit}`;
+}
+
+/** The word for a test that lets everything through. */
+export const anyWords = 'any';
+
+/** What a test lets through: “over 4.2 V”, “fading or switched off”, “any”. */
+export function setWords(set: ValueSet, input: TableInput, entry?: TableEntryInput): string {
+  const { type, mayBeMissing } = input;
+  const isMissing = set.missing && mayBeMissing;
+  const [only] = set.intervals;
+  const all = set.allBut
+    ? set.values.length === 0
+    : only?.low === Number.NEGATIVE_INFINITY && only.high === Number.POSITIVE_INFINITY;
+  if (all) return mayBeMissing && !set.missing ? 'any, if measured' : anyWords;
+  const known = knownWords(set, type, entry);
+  if (!isMissing) return known.length === 0 ? 'never' : orList(known);
+  return orList([...known, notMeasured]);
+}
+
+function knownWords(set: ValueSet, type: ValueType, entry: TableEntryInput | undefined): string[] {
+  const word = (value: Value): string => valueWords(value, type, entry);
+  if (!set.allBut) {
+    return [...set.intervals.map((one) => intervalWords(one, type, word)), ...set.values.map(word)];
+  }
+  if (type.kind === 'yes-no') return [true, false].filter((one) => !set.values.includes(one)).map(word);
+  const left = type.kind === 'choice' ? type.values.filter((one) => !set.values.includes(one)) : [];
+  // What is left is named where it is no longer than what is left out.
+  if (left.length > 0 && left.length <= set.values.length) return left.map(word);
+  return [`any but ${orList(set.values.map(word))}`];
+}
+
+function intervalWords(one: Interval, { kind }: ValueType, word: (value: number) => string): string {
+  const { low, lowClosed, high, highClosed } = one;
+  const [from, to] = [Number.isFinite(low), Number.isFinite(high)];
+  const isDate = kind === 'date';
+  if (from && to) {
+    if (low === high) return word(low);
+    if (lowClosed && highClosed) return `${word(low)} to ${word(high)}`;
+    return `${lowClosed ? 'from' : isDate ? 'after' : 'over'} ${word(low)} to ${highClosed ? '' : isDate ? 'before ' : 'under '}${word(high)}`;
+  }
+  if (from) {
+    if (isDate) return lowClosed ? `from ${word(low)} on` : `after ${word(low)}`;
+    return lowClosed ? `${word(low)} or more` : `over ${word(low)}`;
+  }
+  if (to) {
+    if (isDate) return highClosed ? `up to ${word(high)}` : `before ${word(high)}`;
+    return highClosed ? `${word(high)} or less` : `under ${word(high)}`;
+  }
+  return anyWords;
+}
+
+/** Some of the pieces of an input, as the set they make up. */
+export function setOfPieces({ input, pieces }: GridInput, indexes: readonly number[]): ValueSet {
+  if (indexes.length === pieces.length) return everything;
+  return indexes.reduce((set, index) => {
+    const piece = pieces[index];
+    if (!piece || 'other' in piece) return set;
+    if ('missing' in piece) return union(set, onlyMissing);
+    if ('value' in piece) return union(set, oneValue(piece.value));
+    if (piece.low === piece.high) return union(set, oneValue(piece.low));
+    return union(set, interval(fromEnd(piece.low, input), false, toEnd(piece.high, input), false));
+  }, nothing);
+}
+
+/** The least and the most an input can be are no limits of a rule, and not worth a word. */
+function fromEnd(low: number, { type }: TableInput): number {
+  return type.kind === 'number' && low === type.least ? Number.NEGATIVE_INFINITY : low;
+}
+
+function toEnd(high: number, { type }: TableInput): number {
+  return type.kind === 'number' && high === type.most ? Number.POSITIVE_INFINITY : high;
+}
+
+/** “a, b or c”. */
+export function orList(words: readonly string[]): string {
+  const last = words.at(-1) ?? '';
+  return words.length < 2 ? last : `${words.slice(0, -1).join(', ')} or ${last}`;
+}
+
+const aggregateWords = {
+  sum: 'their numbers are added up',
+  min: 'the least of their numbers counts',
+  max: 'the greatest of their numbers counts',
+  count: 'they are counted',
+} as const;
+
+/** How the rules of a table are to be read, in a sentence. */
+export function readingRule({ hit, aggregate, outputs }: TableEntry): string {
+  const order = outputs
+    .flatMap((one) => (one.holds === 'choice' ? one.values : []))
+    .map((one) => `“${one}”`)
+    .join(', then ');
+  switch (hit) {
+    case 'unique':
+      return 'One rule fits each case, never two.';
+    case 'any':
+      return 'Where several rules fit, they give the same answer.';
+    case 'priority':
+      return `Where several rules fit, one answer is given: ${order}, whichever comes first in this list.`;
+    case 'first':
+      return 'Read from the top: the first rule that fits gives the answer.';
+    case 'output order':
+      return `Every rule that fits counts; the answers are sorted: ${order}.`;
+    case 'rule order':
+      return 'Every rule that fits counts, from the top down.';
+    case 'collect':
+      return aggregate === undefined
+        ? 'Every rule that fits counts, in no order.'
+        : `Every rule that fits counts: ${aggregateWords[aggregate]}.`;
+  }
+}
