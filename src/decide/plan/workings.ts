@@ -100,11 +100,12 @@ function gainSection({ amplifier, overlapDb }: PlanQuery, output: ProfileOutput)
   const volts = named(output, 'clean-volts');
   const step = named(output, 'highest-clean-step');
   if (!volts || !step) return section('gain', { refused: neededReading(output, 'clean-volts') });
+  const match = matchInput(volts, amplifier);
   const toneDbfs = Math.min(step.conditions.signalDbfs, -overlapDb);
   const { ratedWatts, ratedOhms: loadOhms, sources } = amplifier;
   return section(
     'gain',
-    matchInput(volts, amplifier).lines,
+    'refused' in match ? match : match.lines,
     gainStep(step, toneDbfs),
     gainTarget({ ratedWatts, loadOhms, sources, overlapDb, toneDbfs }),
   );
