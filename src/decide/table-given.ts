@@ -5,7 +5,7 @@ import type { Known, Value } from '../tables/index.ts';
 
 /** A profile as decision tables see it. */
 export interface JudgedProfile {
-  readonly data: Profile;
+  readonly data: Pick<Profile, 'system' | 'origin'>;
   /** The outputs its unit has: FL, FR, RL, RR. */
   readonly channels: readonly string[];
   readonly output: ProfileOutput;
