@@ -27,7 +27,7 @@ test('a line and a filter in plain text', () => {
   expect(filterSetting({ kind: 'peaking', hz: 61.2, gainDb: -5.24, q: 1.1 })).toBe(
     'Peak or dip, 61.2\u00a0Hz, −5.2\u00a0dB, Q\u00a01.10',
   );
-  expect(filterSetting({ kind: 'high-pass', hz: 80, gainDb: 0, q: 0.7071 })).toBe(
+  expect(filterSetting({ kind: 'high-pass', hz: 80, gainDb: 0, q: 0.706 })).toBe(
     'High-pass, 80\u00a0Hz, Q\u00a00.71',
   );
 });

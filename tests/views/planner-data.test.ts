@@ -45,7 +45,14 @@ const plans: readonly Record<string, string>[] = [
 /** Fields that only the program has, or that are made when asked for. */
 const leftOut = new Set(['readings', 'budget']);
 /** What a value was made from. */
-const madeFrom = new Set(['points', 'sensitivities', 'others', 'coverageFactor']);
+const madeFrom = new Set([
+  'points',
+  'sensitivities',
+  'others',
+  'standardUncertainty',
+  'coverageFactor',
+  'expandedUncertainty',
+]);
 
 /** Where two reports differ by more than a millionth, as paths; ids of readings aside. */
 function differences(one: unknown, other: unknown, path = ''): string[] {
