@@ -56,7 +56,7 @@ const headlines: Readonly<Partial<Record<Section['id'], string>>> = {
   correction: 'residual-rms',
   speakers: 'load-impedance',
   supply: 'fuse',
-  hearing: 'allowed-time',
+  hearing: 'level-coherent',
 };
 
 function summaryOf({ id, lines }: Section): HTMLElement | undefined {

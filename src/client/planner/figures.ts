@@ -45,7 +45,7 @@ export function levelFigure(data: LevelPlotData, title: string): SVGElement {
       makeSvg('circle', { class: isClean ? 'dot' : 'dot open', cx: x, cy: y, r: 2.6 }),
     ),
     clean && marked(clean.x, clean.anchor, clean.label, clean.volts, bottom - 30),
-    pointed && marked(pointed.x, pointed.anchor, pointed.label, undefined, bottom - 60),
+    pointed && marked(pointed.x, pointed.anchor, pointed.label, undefined, bottom - 60, 'mark pointed'),
     axis('V rms, front left, 1 kHz', 'volume step', frameRight),
   );
 }
@@ -56,12 +56,13 @@ function marked(
   label: string,
   value: string | undefined,
   y: number,
+  line = 'mark',
 ): SVGElement {
   const at = x + (anchor === 'end' ? -10 : 10);
   return makeSvg(
     'g',
     { class: 'mark-label', 'text-anchor': anchor },
-    makeSvg('path', { class: 'mark', d: `M${x} ${top}V${bottom}` }),
+    makeSvg('path', { class: line, d: `M${x} ${top}V${bottom}` }),
     makeSvg('text', { x: at, y }, label),
     value === undefined ? undefined : makeSvg('text', { class: 'strong', x: at, y: y + 17 }, value),
   );

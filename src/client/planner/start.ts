@@ -1,7 +1,6 @@
 /** The planner: answers while a plan is filled in. Everything is worked out on the device; nothing is sent anywhere. */
 import type { Change } from '../../decide/plan/changes.ts';
 import { type JudgedPlan, judgePlan } from '../../decide/plan/judged-plan.ts';
-import type { PlanQuery } from '../../decide/plan/query.ts';
 import { type QueryFault, readQuery } from '../../decide/plan/read-query.ts';
 import type { Verdict } from '../../decide/verdict.ts';
 import { unitPath } from '../../views/paths.ts';
@@ -56,6 +55,7 @@ function run(root: HTMLElement, loader: Loader, site: PlannerData, base: string)
   const status = find(root, '#plan-status', HTMLElement);
   const body = find(root, '#plan-body', HTMLElement);
   const was = find(root, '#plan-was', HTMLElement);
+  const see = find(root, '#plan-see', HTMLAnchorElement);
   let beside = '';
   let shown: Shown | undefined;
   let turn = 0;
@@ -88,6 +88,7 @@ function run(root: HTMLElement, loader: Loader, site: PlannerData, base: string)
     if (lack !== undefined || !unit || !own) {
       body.hidden = true;
       was.hidden = true;
+      see.hidden = true;
       status.replaceChildren(...lackMarks(lack ?? '', unit, base));
       return;
     }
@@ -110,8 +111,9 @@ function run(root: HTMLElement, loader: Loader, site: PlannerData, base: string)
       };
       showAnswer(root, judged, telling);
       showBefore(values, judged.answer.verdict);
-      status.textContent = `${verdictLabels[judged.answer.verdict]} for ${own.code}.`;
+      status.replaceChildren(verdictMark(judged.answer.verdict), ` for ${own.code}`);
       body.hidden = false;
+      see.hidden = false;
       // The verdict is painted before the arithmetic is loaded and worked out.
       requestAnimationFrame(() => setTimeout(() => void arithmetic(mine)));
       const arithmetic = async (of: number): Promise<void> => {
@@ -252,8 +254,6 @@ function lackMarks(words: string, unit: PlannerUnit | undefined, base: string): 
   if (!unit || !words.startsWith('Which code')) return [words];
   return [`${words} `, make('a', { href: `${base}${unitPath(unit.id)}#read` }, 'How to read it')];
 }
-
-export type { PlanQuery };
 
 const root = document.querySelector<HTMLElement>('#plan');
 if (root) void start(root);
