@@ -67,7 +67,7 @@ export interface ProfilePageView {
   readonly path: string;
   readonly title: string;
   readonly description: string;
-  readonly family: { readonly name: string; readonly path: string };
+  readonly family: { readonly id: string; readonly name: string; readonly path: string };
   readonly system: string;
   readonly origin: string;
   readonly measured: readonly { readonly date: string; readonly path: string }[];
@@ -156,7 +156,7 @@ function profilePage(answers: Answers, profile: Entry<'profiles'>): ProfilePageV
     path: profilePath(id),
     title: `${data.code} – ${family.data.name}`,
     description: sentenceText(sentence),
-    family: { name: family.data.name, path: unitPath(family.id) },
+    family: { id: family.id, name: family.data.name, path: unitPath(family.id) },
     system: systemLabels[data.system],
     origin: originLabels[data.origin],
     measured: sessions.map((session) => ({

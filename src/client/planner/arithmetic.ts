@@ -32,6 +32,7 @@ export function sectionMark(section: Section, isOpen: boolean, places: Places): 
         )
       : undefined,
     ...lines.map((line) => lineMark(line, places)),
+    sourcesOf(section, places),
     cautions.length > 0
       ? make(
           'div',
@@ -102,7 +103,6 @@ function lineMark(line: ArithmeticLine, places: Places): HTMLElement {
       commonPractice ? make('span', { class: 'practice' }, 'common practice, no source') : undefined,
     ),
     note === '' ? undefined : make('p', { class: 'fine' }, note),
-    sourcesOf(line, places),
   );
 }
 
@@ -123,11 +123,17 @@ function putIn({ quantity, characteristic }: Given, { base, profile }: Places): 
   return make('a', { href: `${base}${profilePath(profile)}#${valueAnchor(characteristic)}` }, text);
 }
 
-function sourcesOf({ sources }: ArithmeticLine, { base, sourceTitles }: Places): HTMLElement | undefined {
+/** What the values of a section were taken from, once for all its lines. */
+function sourcesOf({ lines }: Section, { base, sourceTitles }: Places): HTMLElement | undefined {
+  const sources = [...new Set(lines.flatMap((line) => line.sources))];
   if (sources.length === 0) return undefined;
-  const links = sources.flatMap((id, index) => [
-    index > 0 ? ', ' : '',
-    make('a', { href: `${base}${sourcePath(id)}` }, sourceTitles[id] ?? id),
-  ]);
-  return make('p', { class: 'fine plan-sources' }, 'From: ', ...links);
+  const links = sources.map((id) =>
+    make('li', {}, make('a', { href: `${base}${sourcePath(id)}` }, sourceTitles[id] ?? id)),
+  );
+  return make(
+    'div',
+    { class: 'plan-sources' },
+    make('p', { class: 'label' }, 'Where these values come from'),
+    make('ul', { class: 'plain links' }, ...links),
+  );
 }

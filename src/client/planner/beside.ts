@@ -73,9 +73,10 @@ function differenceText(
   unit: Unit,
 ): string {
   const decimals = decimalsFor(expandedUncertainty, unit);
-  const sign = value > 0 ? '+' : '';
+  const text = formatNumber(value, decimals);
+  const sign = value > 0 && Number(text) !== 0 ? '+' : '';
   const named = unit === '1' ? '' : `\u00a0${unit}`;
   const plusMinus =
     expandedUncertainty > 0 ? ` ±\u00a0${formatNumber(expandedUncertainty, decimals)}${named}` : '';
-  return `${sign}${formatNumber(value, decimals)}${named}${plusMinus}`;
+  return `${sign}${text}${named}${plusMinus}`;
 }

@@ -17,7 +17,6 @@ const rows: readonly string[] = [
   'wire-gauge',
   'wire-drop-share',
   'load-impedance',
-  'load-margin',
   'attenuation',
   'protective-high-pass',
   'high-pass-slope',
@@ -56,9 +55,11 @@ export function fillCard(card: HTMLElement, content: CardContent): void {
   part(card, 'verdict').replaceChildren(make('strong', {}, verdictLabels[verdict]), `: ${sentence}`);
   part(card, 'plan').replaceChildren(...planned(content.query));
   part(card, 'rows').replaceChildren(
-    ...wanted.map(({ title, result, commonPractice }) =>
-      row(`${title}${commonPractice ? '*' : ''}`, formatQuantity(result)),
-    ),
+    ...wanted.map(({ id, title, given, result, commonPractice }) => {
+      // Several speakers have a line each: its value says whose it is.
+      const name = id === 'load-impedance' ? capital(given[0]?.name ?? title) : title;
+      return row(`${name}${commonPractice ? '*' : ''}`, formatQuantity(result));
+    }),
     ...filters.map((filter, index) => row(`Filter ${index + 1}`, filterSetting(filter))),
   );
   part(card, 'remarks').replaceChildren(
@@ -73,6 +74,10 @@ export function fillCard(card: HTMLElement, content: CardContent): void {
 
 function part(card: HTMLElement, name: string): HTMLElement {
   return find(card, `[data-part="${name}"]`, HTMLElement);
+}
+
+function capital(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 }
 
 /** A line to set, with room for what was found. */

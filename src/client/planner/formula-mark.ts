@@ -34,6 +34,8 @@ interface Part {
 function read(text: string): readonly Element[] {
   const tokens = text.match(/\d+(?:\.\d+)?|[\p{L}√][\p{L}\p{N}_]*|\S/gu) ?? [];
   let at = 0;
+  // A fraction within an exponent would be too small to read: there it stands on the line.
+  let exponents = 0;
   const next = (): string => tokens[at] ?? '';
   const taken = (): string => tokens[at++] ?? '';
 
@@ -48,6 +50,7 @@ function read(text: string): readonly Element[] {
       const sign = taken();
       const right = power();
       if (sign === '·') so = { marks: [...so.marks, operator('·'), ...right.marks] };
+      else if (exponents > 0) so = { marks: [...so.marks, operator('/'), ...right.marks] };
       else so = divided(so, right);
     }
     return so.marks;
@@ -67,7 +70,9 @@ function read(text: string): readonly Element[] {
     const base = atom();
     if (next() !== '^') return base;
     at += 1;
+    exponents += 1;
     const exponent = power();
+    exponents -= 1;
     return { marks: [makeMath('msup', row(base.marks), row(exponent.bare ?? exponent.marks))] };
   }
   function atom(): Part {

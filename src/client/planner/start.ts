@@ -11,7 +11,6 @@ import {
   policyFrom,
   verdictProfile,
 } from '../../views/planner-format.ts';
-import { verdictLabels } from '../../views/wording.ts';
 import { find } from '../find.ts';
 import { make } from '../make.ts';
 import {
