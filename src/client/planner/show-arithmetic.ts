@@ -64,6 +64,16 @@ function showSections(of: ArithmeticOf, sections: readonly Section[]): void {
   );
   const places = { base, profile: output.profile, sourceTitles: site.sources };
   place.replaceChildren(...sections.map((section) => sectionMark(section, open.has(section.id), places)));
+  // A formula too long for a phone is moved sideways: by keys too. Its width is known once it is unfolded.
+  for (const details of place.querySelectorAll('details')) {
+    const letMove = (): void => {
+      for (const formula of details.querySelectorAll<HTMLElement>('.plan-formula')) {
+        if (formula.scrollWidth > formula.clientWidth) formula.tabIndex = 0;
+      }
+    };
+    details.addEventListener('toggle', letMove);
+    letMove();
+  }
   const figures = find(root, '#plan-figures', HTMLElement);
   figures.replaceChildren(...figuresOf(of, sections));
   const card = root.querySelector<HTMLElement>('#job-card');
