@@ -32,10 +32,6 @@ export function plannerData(answers: Answers): PlannerData {
       fitment: data.fitment.map(({ model, fromYear, toYear }) => ({ model, fromYear, toYear })),
       channels: data.output.channels,
       volume: { lowestStep: data.volume.lowestStep, highestStep: data.volume.highestStep },
-      profiles: (base.profilesOfFamily.get(id) ?? []).map((profile) => ({
-        id: profile.id,
-        code: profile.data.code,
-      })),
     })),
     sources: Object.fromEntries([...base.sources.values()].map(({ id, data }) => [id, data.title])),
   };
@@ -47,20 +43,18 @@ export function plannerUnits(answers: Answers): (PlannerUnitData & { readonly id
     id,
     format: plannerFormat,
     profiles: Object.fromEntries(
-      (answers.base.profilesOfFamily.get(id) ?? []).flatMap(({ id: profile }) => {
+      (answers.base.profilesOfFamily.get(id) ?? []).flatMap(({ id: profile, data: { code } }) => {
         const judged = judgedProfile(answers, profile);
-        return judged ? [[profile, verdictPart(answers, judged, decisiveOnly)]] : [];
+        return judged ? [[profile, { code, ...verdictPart(answers, judged, decisiveOnly) }]] : [];
       }),
     ),
   }));
 }
 
-/** What the arithmetic of each profile goes by. */
-export function plannerProfiles(answers: Answers): (PlannerProfileData & { readonly id: string })[] {
-  return [...answers.base.profiles.keys()].flatMap((id) => {
-    const judged = judgedProfile(answers, id);
-    return judged ? [{ id, ...profileData(answers, judged) }] : [];
-  });
+/** What the arithmetic of a profile goes by; undefined where there is no such profile. */
+export function plannerProfile(answers: Answers, id: string): PlannerProfileData | undefined {
+  const judged = judgedProfile(answers, id);
+  return judged && profileData(answers, judged);
 }
 
 function profileData(answers: Answers, judged: JudgedProfile): PlannerProfileData {

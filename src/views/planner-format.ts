@@ -26,7 +26,6 @@ export interface PlannerUnit {
   /** Its outputs: FL, FR, RL, RR. */
   readonly channels: readonly string[];
   readonly volume: { readonly lowestStep: number; readonly highestStep: number };
-  readonly profiles: readonly { readonly id: string; readonly code: string }[];
 }
 
 /** A value and what its uncertainty is made of. */
@@ -70,7 +69,17 @@ export interface SentVerdictProfile {
 /** `units/<family>/planner.json`: its profiles by id. */
 export interface PlannerUnitData {
   readonly format: typeof plannerFormat;
-  readonly profiles: Readonly<Record<string, SentVerdictProfile>>;
+  readonly profiles: Readonly<Record<string, SentVerdictProfile & { readonly code: string }>>;
+}
+
+/** The profiles of a unit by id and code, in the order of their files. */
+export function codesOf({ profiles }: PlannerUnitData): PlannerCode[] {
+  return Object.entries(profiles).map(([id, { code }]) => ({ id, code }));
+}
+
+export interface PlannerCode {
+  readonly id: string;
+  readonly code: string;
 }
 
 /** `profiles/<id>/planner.json`: what the arithmetic needs on top. */

@@ -3,7 +3,7 @@ import { gzipSync } from 'node:zlib';
 import { expect, test } from 'vitest';
 import { catalogueOf, readAnswers, reportPlan } from '../../src/answers.ts';
 import { judgePlan, planReport, readQuery } from '../../src/decide/index.ts';
-import { plannerData, plannerProfiles, plannerUnits } from '../../src/views/planner-data.ts';
+import { plannerData, plannerProfile, plannerUnits } from '../../src/views/planner-data.ts';
 import { arithmeticProfile, policyFrom, verdictProfile } from '../../src/views/planner-format.ts';
 
 const { answers } = await readAnswers(new URL('../../content', import.meta.url).pathname);
@@ -11,7 +11,12 @@ const { answers } = await readAnswers(new URL('../../content', import.meta.url).
 const sent = <Kind>(data: Kind): Kind => JSON.parse(JSON.stringify(data)) as Kind;
 const site = sent(plannerData(answers));
 const units = new Map(plannerUnits(answers).map((unit) => [unit.id, sent(unit)]));
-const profiles = new Map(plannerProfiles(answers).map((profile) => [profile.id, sent(profile)]));
+const profiles = new Map(
+  [...answers.base.profiles.keys()].flatMap((id) => {
+    const data = plannerProfile(answers, id);
+    return data ? [[id, sent(data)] as const] : [];
+  }),
+);
 
 const plans: readonly Record<string, string>[] = [
   {},
@@ -86,8 +91,8 @@ test.each(plans.map((fields) => [JSON.stringify(fields), fields] as const))(
     expect(faults).toEqual([]);
     expect(query).toEqual(readQuery(fields, catalogueOf(answers)).query);
     let compared = 0;
-    for (const { id: family, channels, profiles: codes } of site.units) {
-      for (const { id } of codes) {
+    for (const { id: family, channels } of site.units) {
+      for (const id of Object.keys(units.get(family)?.profiles ?? {})) {
         const own = profiles.get(id);
         if (!own) throw new Error(`no data of ${id}`);
         const others = Object.entries(units.get(family)?.profiles ?? {}).flatMap(([other, data]) =>

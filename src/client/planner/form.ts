@@ -2,7 +2,7 @@
 
 import { canonicalCode } from '../../codes/normalise.ts';
 import { type QueryFault, queryFields } from '../../decide/plan/read-query.ts';
-import type { PlannerData, PlannerUnit } from '../../views/planner-format.ts';
+import type { PlannerCode, PlannerData, PlannerUnit } from '../../views/planner-format.ts';
 import { find } from '../find.ts';
 
 export type Values = Readonly<Record<string, string>>;
@@ -22,6 +22,9 @@ export class PlanForm {
     this.#site = site;
     form.addEventListener('input', ({ target }) => {
       if (target instanceof HTMLElement) this.#unread.delete(target.getAttribute('name') ?? '');
+      // Another machine has other codes.
+      if (target instanceof HTMLElement && target.getAttribute('name') === 'unit')
+        this.#unread.delete('code');
     });
   }
 
@@ -35,7 +38,7 @@ export class PlanForm {
             ? 'yes'
             : ''
           : (control?.value.trim() ?? '');
-      const said = value === '' ? (this.#unread.get(name) ?? '') : value;
+      const said = this.#unread.get(name) ?? value;
       return said === '' ? [] : [[name, said] as const];
     });
     return Object.fromEntries(entries);
@@ -44,49 +47,60 @@ export class PlanForm {
   /** Fills the form in. */
   fill(values: Values): void {
     this.#unread.clear();
-    // The unit first: it decides which codes are offered.
+    this.#offerUnits(this.#site.units);
     for (const name of fieldNames) {
       const value = values[name] ?? '';
       const control = this.#control(name);
-      if (name === 'code') this.#offerCodes();
       if (control instanceof HTMLInputElement && control.type === 'checkbox') {
         control.checked = ['yes', 'true', '1', 'on'].includes(value.toLowerCase());
       } else if (control instanceof HTMLSelectElement) {
-        const wanted = name === 'code' ? (this.#codeLike(value) ?? value) : value;
-        control.value = wanted;
+        control.value = value;
         if (control.selectedIndex < 0) {
           control.value = '';
           if (value !== '' && value !== 'none') this.#unread.set(name, value);
         }
       } else if (control) control.value = value;
     }
-    // A code sent without its unit finds it.
-    if (values.unit === undefined && values.code !== undefined) this.takeTyped(values.code);
     for (const details of this.#form.querySelectorAll('details')) {
       details.open ||= [...details.querySelectorAll('input')].some(({ value }) => value !== '');
     }
-    this.narrow();
   }
 
-  /** Offers only what fits what is ridden, and the codes of the unit. */
+  /** Offers only the units that fit what is ridden; the only one is chosen. */
   narrow(): void {
     const [model, year, unit] = ['model', 'year', 'unit'].map((name) => this.#select(name));
     if (!model || !year || !unit) return;
-    const fitted = this.#site.units.filter(({ fitment }) =>
-      fitment.some(
-        (one) =>
-          (model.value === '' || one.model === model.value) &&
-          (year.value === '' || (one.fromYear <= Number(year.value) && Number(year.value) <= one.toYear)),
-      ),
-    );
-    const isNarrowed = model.value !== '' && fitted.length > 0;
-    for (const option of unit.options) {
-      option.hidden = isNarrowed && option.value !== '' && !fitted.some(({ id }) => id === option.value);
-    }
-    const [only] = fitted;
-    if (isNarrowed && fitted.length === 1 && only && unit.value === '') unit.value = only.id;
-    if (unit.selectedOptions[0]?.hidden) unit.value = fitted.length === 1 && only ? only.id : '';
-    this.#offerCodes();
+    const fitted =
+      model.value === ''
+        ? this.#site.units
+        : this.#site.units.filter(({ fitment }) =>
+            fitment.some(
+              (one) =>
+                one.model === model.value &&
+                (year.value === '' ||
+                  (one.fromYear <= Number(year.value) && Number(year.value) <= one.toYear)),
+            ),
+          );
+    // Where nothing is known to fit, every unit may be in it.
+    const offered = fitted.length > 0 ? fitted : this.#site.units;
+    const before = unit.value;
+    this.#offerUnits(offered);
+    const [only] = offered;
+    if (offered.some(({ id }) => id === before)) unit.value = before;
+    else if (offered.length === 1 && only && !this.#unread.has('unit')) unit.value = only.id;
+  }
+
+  /** Offers the codes of the unit; one that was asked for before they were known is chosen. */
+  offerCodes(codes: readonly PlannerCode[]): void {
+    const select = this.#select('code');
+    if (!select) return;
+    const wanted = canonicalCode(this.#unread.get('code') ?? select.value);
+    const [first] = select.options;
+    if (first) first.textContent = codes.length === 0 ? 'Say the unit first' : 'Choose it';
+    select.replaceChildren(...(first ? [first] : []), ...codes.map(({ code }) => new Option(code, code)));
+    const found = codes.find(({ code }) => canonicalCode(code) === wanted);
+    select.value = found?.code ?? '';
+    if (found) this.#unread.delete('code');
   }
 
   /** The unit that is chosen. */
@@ -95,24 +109,12 @@ export class PlanForm {
     return this.#site.units.find((one) => one.id === id);
   }
 
-  /** Takes a typed code where it is one of a unit’s, however it is spaced and dashed: whether it is. */
-  takeTyped(typed: string): boolean {
-    const canonical = canonicalCode(typed);
-    if (canonical === '') return false;
-    const unit = this.unit();
-    const units = unit ? [unit] : this.#site.units;
-    for (const { id, profiles } of units) {
-      const found = profiles.find(({ code }) => canonicalCode(code) === canonical);
-      const select = this.#select('unit');
-      const code = this.#select('code');
-      if (!found || !select || !code) continue;
-      select.value = id;
-      this.#offerCodes();
-      code.value = found.code;
-      this.#unread.delete('code');
-      return true;
-    }
-    return false;
+  /** Takes a code of a unit, or of none that is known yet. */
+  takeCode(code: string, unit: string): void {
+    this.#offerUnits(this.#site.units);
+    const select = this.#select('unit');
+    if (select) select.value = unit;
+    this.#unread.set('code', code);
   }
 
   /** Shows each fault at its field, and takes away those put right. */
@@ -139,20 +141,10 @@ export class PlanForm {
     }
   }
 
-  #offerCodes(): void {
-    const select = this.#select('code');
-    if (!select) return;
-    const before = select.value;
-    const codes = this.unit()?.profiles.map(({ code }) => code) ?? [];
-    const [first] = select.options;
-    if (first) first.textContent = codes.length === 0 ? 'Say the unit first' : 'Choose it';
-    select.replaceChildren(...(first ? [first] : []), ...codes.map((code) => new Option(code, code)));
-    select.value = codes.includes(before) ? before : '';
-  }
-
-  #codeLike(typed: string): string | undefined {
-    const canonical = canonicalCode(typed);
-    return this.unit()?.profiles.find(({ code }) => canonicalCode(code) === canonical)?.code;
+  #offerUnits(units: readonly PlannerUnit[]): void {
+    const select = this.#select('unit');
+    const [first] = select?.options ?? [];
+    select?.replaceChildren(...(first ? [first] : []), ...units.map(({ id, name }) => new Option(name, id)));
   }
 
   #select(name: string): HTMLSelectElement | undefined {

@@ -3,7 +3,12 @@ import type { JudgedPlan } from '../../decide/plan/judged-plan.ts';
 import type { PlanQuery } from '../../decide/plan/query.ts';
 import { correctionSection, type Section, sectionIds, workings } from '../../decide/plan/workings.ts';
 import type { JudgedProfile } from '../../decide/table-given.ts';
-import { arithmeticProfile, type PlannerData, type PlannerUnit } from '../../views/planner-format.ts';
+import {
+  arithmeticProfile,
+  type PlannerCode,
+  type PlannerData,
+  type PlannerUnit,
+} from '../../views/planner-format.ts';
 import { find } from '../find.ts';
 import { make } from '../make.ts';
 import { sectionMark } from './arithmetic.ts';
@@ -18,13 +23,15 @@ export interface ArithmeticOf {
   readonly base: string;
   readonly site: PlannerData;
   readonly unit: PlannerUnit;
+  /** Of the unit’s profiles. */
+  readonly codes: readonly PlannerCode[];
   readonly code: string;
   readonly profile: JudgedProfile;
   readonly query: PlanQuery;
   readonly judged: JudgedPlan;
   /** Whether this is still the plan on the screen. */
   readonly isCurrent: () => boolean;
-  readonly beside: PlannerUnit['profiles'][number] | undefined;
+  readonly beside: PlannerCode | undefined;
   readonly loader: Loader;
   readonly chooseBeside: (code: string) => void;
 }
@@ -109,11 +116,9 @@ function figure(caption: string, drawing: SVGElement): HTMLElement {
   return make('figure', {}, make('figcaption', {}, caption), drawing);
 }
 
-function showBesideChoice({ root, unit, code, beside, chooseBeside }: ArithmeticOf): void {
+function showBesideChoice({ root, codes, code, beside, chooseBeside }: ArithmeticOf): void {
   const select = find(root, '#plan-beside-code', HTMLSelectElement);
-  const options = unit.profiles
-    .filter((one) => one.code !== code)
-    .map((one) => new Option(one.code, one.code));
+  const options = codes.filter((one) => one.code !== code).map((one) => new Option(one.code, one.code));
   select.replaceChildren(new Option('None', ''), ...options);
   select.value = beside?.code ?? '';
   select.onchange = () => chooseBeside(select.value);

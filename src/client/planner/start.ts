@@ -1,4 +1,5 @@
 /** The planner: answers while a plan is filled in. Everything is worked out on the device; nothing is sent anywhere. */
+import { canonicalCode } from '../../codes/normalise.ts';
 import type { Change } from '../../decide/plan/changes.ts';
 import { type JudgedPlan, judgePlan } from '../../decide/plan/judged-plan.ts';
 import { type QueryFault, readQuery } from '../../decide/plan/read-query.ts';
@@ -6,8 +7,11 @@ import type { Verdict } from '../../decide/verdict.ts';
 import { unitPath } from '../../views/paths.ts';
 import {
   arithmeticProfile,
+  codesOf,
+  type PlannerCode,
   type PlannerData,
   type PlannerUnit,
+  type PlannerUnitData,
   policyFrom,
   verdictProfile,
 } from '../../views/planner-format.ts';
@@ -27,6 +31,9 @@ import { type Loader, loaderOf } from './load.ts';
 
 /** Typing rests this long before the answer is worked out again. */
 const pauseMs = 150;
+
+const noSignal =
+  'The data of this unit did not come through. Check the signal, then change any field to try again.';
 
 interface Shown {
   readonly values: Values;
@@ -67,10 +74,17 @@ function run(root: HTMLElement, loader: Loader, site: PlannerData, base: string)
     void update();
   };
 
+  const unitOf = (id: string): Promise<PlannerUnitData | undefined> => loader.unit(id).catch(() => undefined);
+
   const update = async (): Promise<void> => {
     turn += 1;
     const mine = turn;
     form.narrow();
+    const unit = form.unit();
+    const unitData = unit && (await unitOf(unit.id));
+    if (mine !== turn) return;
+    const codes = unitData ? codesOf(unitData) : [];
+    if (!unit || unitData) form.offerCodes(codes);
     const values = form.values();
     keepInAddress({ ...values, ...(beside === '' ? {} : { beside }) });
     const { query, faults } = readQuery(values, site.catalogue);
@@ -80,11 +94,16 @@ function run(root: HTMLElement, loader: Loader, site: PlannerData, base: string)
       watts: query.amplifier?.ratedWatts,
       load: query.amplifier?.ratedOhms,
     });
-    const unit = form.unit();
-    const own = unit?.profiles.find(({ code }) => code === values.code);
+    if (unit && !unitData) {
+      body.hidden = true;
+      was.hidden = true;
+      status.textContent = noSignal;
+      return;
+    }
+    const own = codes.find(({ code }) => code === values.code);
     form.showFaults([...faults, ...rideFaults(values, unit, own !== undefined)]);
     const lack = lackingWords(unit, own !== undefined, faults);
-    if (lack !== undefined || !unit || !own) {
+    if (lack !== undefined || !unit || !unitData || !own) {
       body.hidden = true;
       was.hidden = true;
       see.hidden = true;
@@ -92,7 +111,7 @@ function run(root: HTMLElement, loader: Loader, site: PlannerData, base: string)
       return;
     }
     try {
-      const [unitData, ownData] = await Promise.all([loader.unit(unit.id), loader.profile(own.id)]);
+      const ownData = await loader.profile(own.id);
       if (mine !== turn) return;
       const { channels } = unit;
       const others = Object.entries(unitData.profiles).flatMap(([id, sent]) =>
@@ -105,8 +124,8 @@ function run(root: HTMLElement, loader: Loader, site: PlannerData, base: string)
         base,
         query,
         policy,
-        names: { code: (id) => unit.profiles.find((one) => one.id === id)?.code ?? id },
-        apply: (changes) => fill(changed(form.values(), changes, unit)),
+        names: { code: (id) => unitData.profiles[id]?.code ?? id },
+        apply: (changes) => fill(changed(form.values(), changes, codes)),
       };
       showAnswer(root, judged, telling);
       showBefore(values, judged.answer.verdict);
@@ -124,12 +143,13 @@ function run(root: HTMLElement, loader: Loader, site: PlannerData, base: string)
           base,
           site,
           unit,
+          codes,
           code: own.code,
           profile,
           query,
           judged,
           isCurrent,
-          beside: unit.profiles.find(({ code }) => code === beside),
+          beside: codes.find(({ code }) => code === beside),
           loader,
           chooseBeside: (code) => {
             beside = code;
@@ -140,8 +160,7 @@ function run(root: HTMLElement, loader: Loader, site: PlannerData, base: string)
     } catch {
       if (mine !== turn) return;
       body.hidden = true;
-      status.textContent =
-        'The data of this unit did not come through. Check the signal, then change any field to try again.';
+      status.textContent = noSignal;
     }
   };
 
@@ -166,6 +185,23 @@ function run(root: HTMLElement, loader: Loader, site: PlannerData, base: string)
     );
   };
 
+  /** Takes a typed code, however it is spaced and dashed: of the unit chosen, else of any. */
+  const takeTyped = async (): Promise<void> => {
+    const asked = typed.value;
+    const canonical = canonicalCode(asked);
+    const unit = form.unit()?.id;
+    const all = await loader.codes().catch(() => []);
+    if (typed.value !== asked) return;
+    const like = all.filter((one) =>
+      [one.code, ...one.otherSpellings].some((code) => canonicalCode(code) === canonical),
+    );
+    const found = like.find(({ family }) => family === unit) ?? (unit === undefined ? like[0] : undefined);
+    find(root, '#plan-typed-not', HTMLElement).hidden = found !== undefined || canonical.length < 4;
+    if (!found) return;
+    form.takeCode(found.code, found.family);
+    void update();
+  };
+
   element.addEventListener('input', ({ target }) => {
     if (target === typed) return;
     window.clearTimeout(timer);
@@ -176,11 +212,7 @@ function run(root: HTMLElement, loader: Loader, site: PlannerData, base: string)
     event.preventDefault();
     void update();
   });
-  typed.addEventListener('input', () => {
-    const isTaken = form.takeTyped(typed.value);
-    find(root, '#plan-typed-not', HTMLElement).hidden = isTaken || typed.value.trim().length < 4;
-    if (isTaken) void update();
-  });
+  typed.addEventListener('input', () => void takeTyped());
   find(root, '#plan-again', HTMLButtonElement).addEventListener('click', () => {
     shown = undefined;
     fill({});
@@ -188,7 +220,13 @@ function run(root: HTMLElement, loader: Loader, site: PlannerData, base: string)
   });
   const print = find(root.ownerDocument, '[data-print]', HTMLButtonElement);
   print.addEventListener('click', () => window.print());
-  fill(valuesOfAddress(window.location.search));
+  const asked = valuesOfAddress(window.location.search);
+  fill(asked);
+  // A code sent without its unit finds it.
+  if (asked.unit === undefined && asked.code !== undefined) {
+    typed.value = asked.code;
+    void takeTyped();
+  }
 }
 
 function showAnswer(root: HTMLElement, judged: JudgedPlan, telling: Telling): void {
@@ -206,11 +244,10 @@ function showAnswer(root: HTMLElement, judged: JudgedPlan, telling: Telling): vo
 }
 
 /** Values with changes made to them. */
-function changed(values: Values, changes: readonly Change[], unit: PlannerUnit): Values {
+function changed(values: Values, changes: readonly Change[], codes: readonly PlannerCode[]): Values {
   const next: Record<string, string> = { ...values };
   for (const one of changes) {
-    if (one.change === 'profile')
-      next.code = unit.profiles.find(({ id }) => id === one.to)?.code ?? next.code ?? '';
+    if (one.change === 'profile') next.code = codes.find(({ id }) => id === one.to)?.code ?? next.code ?? '';
     else if (one.change === 'leave-out-rear') delete next.rear;
     else next[one.change] = one.to.id;
     // Numbers of one’s own belong to the amplifier they were taken from.
