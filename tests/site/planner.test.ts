@@ -136,7 +136,9 @@ test('the address holds the plan: filled in by hand and opened elsewhere it is t
   await choose('Model line', 'Ordwick');
   await choose('Model year', '2010');
   await expect.poll(() => page.locator('#plan-unit').inputValue()).toBe('brasslight');
-  expect(await textOf(page.locator('#plan-status'))).toContain('Which code does your Brasslight show?');
+  await expect
+    .poll(() => textOf(page.locator('#plan-status')))
+    .toContain('Which code does your Brasslight show?');
   await choose('Code on its screen', '8B0S-I5Z');
   await choose('Amplifier', 'four-channels-medium');
   await page.locator('#plan-form').getByText('Numbers of your own amplifier').click();
