@@ -30,6 +30,7 @@ export function verdictMark(verdict: Verdict): Node {
 export function answerHead({ answer, settledBy }: JudgedPlan, { policy }: Telling): HTMLElement[] {
   const { verdict, sentence, possible } = answer;
   const others = possible.filter((one) => one !== verdict);
+  const isClose = answer.reasons.some(({ outcome }) => outcome === 'borderline');
   const open = verdict === 'measure-first' || possible.length > 1;
   const columns = policy.inputs.filter(({ id }) => settledBy.includes(id)).map(({ label }) => label);
   const settles =
@@ -42,8 +43,8 @@ export function answerHead({ answer, settledBy }: JudgedPlan, { policy }: Tellin
           make(
             'p',
             { class: 'plan-open' },
-            make('strong', {}, 'Borderline. '),
-            `Within the uncertainty of the readings it comes to: ${others
+            make('strong', {}, isClose ? 'Borderline. ' : 'Not known yet. '),
+            `${isClose ? 'Within the uncertainty of the readings it comes to' : 'It may come to'}: ${others
               .map((one) => verdictLabels[one].toLowerCase())
               .join(', or ')}.${settles}`,
           ),

@@ -15,6 +15,7 @@ import { sectionMark } from './arithmetic.ts';
 import { besideParts } from './beside.ts';
 import { fillCard } from './card.ts';
 import { levelFigure, responseFigure } from './figures.ts';
+import { fittedCorrection } from './fitted.ts';
 import type { Loader } from './load.ts';
 import { correctedCurves, gainLevels, plotPoints } from './plot-data.ts';
 
@@ -43,23 +44,14 @@ export async function showArithmetic(of: ArithmeticOf): Promise<void> {
   showBesideChoice(of);
   await showBeside(of);
   if (!query.amplifier?.equaliser || !isCurrent()) return;
-  const { usualCorrection } = await import('../../decide/plan/equaliser/usual.ts');
-  await new Promise((resolve) => setTimeout(resolve));
+  const found = await fittedCorrection(profile.output);
   if (!isCurrent()) return;
-  const correction = correctionOnce(profile, () => correctionSection(query, profile.output, usualCorrection));
+  const fitted = correctionSection(query, profile.output, () => found);
   const order = (id: Section['id']): number => sectionIds.indexOf(id);
   showSections(
     of,
-    [...sections, correction].sort((a, b) => order(a.id) - order(b.id)),
+    [...sections, fitted].sort((a, b) => order(a.id) - order(b.id)),
   );
-}
-
-/** The fit takes long and depends on the profile alone: the last one is kept. */
-let kept: { readonly profile: string; readonly section: Section } | undefined;
-
-function correctionOnce({ output }: JudgedProfile, make: () => Section): Section {
-  if (kept?.profile !== output.profile) kept = { profile: output.profile, section: make() };
-  return kept.section;
 }
 
 function showSections(of: ArithmeticOf, sections: readonly Section[]): void {
