@@ -28,8 +28,8 @@ const rooms = {
     'plot',
     'walk',
   ],
-  site: ['schemas', 'measure', 'codes', 'tables', 'answers', 'plot', 'walk', 'views', 'client'],
-  client: ['codes', 'decide', 'walk', 'views', 'worker'],
+  site: ['schemas', 'measure', 'codes', 'tables', 'decide', 'answers', 'plot', 'walk', 'views', 'client'],
+  client: ['measure', 'codes', 'tables', 'decide', 'plot', 'walk', 'views', 'worker'],
   worker: [],
   publish: [
     'schemas',

@@ -11,4 +11,16 @@ export default defineConfig({
     inlineStylesheets: 'always',
   },
   devToolbar: { enabled: false },
+  vite: {
+    build: {
+      rolldownOptions: {
+        // Loading a module of the pure rooms does nothing: what a page does not use of them is not sent to it.
+        treeshake: {
+          moduleSideEffects: [
+            { test: /\/(?:schemas|src\/(?:measure|codes|tables|decide|plot|walk))\//, sideEffects: false },
+          ],
+        },
+      },
+    },
+  },
 });

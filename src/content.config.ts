@@ -7,6 +7,8 @@ import type { CodeList, CodeSentences } from './views/code-list-format.ts';
 import { currentAnswers } from './views/current.ts';
 import { type GuidePageView, guidePages } from './views/guide-page.ts';
 import { type PlanPageView, planPages } from './views/plan-answers.ts';
+import { plannerData, plannerUnits } from './views/planner-data.ts';
+import type { PlannerData, PlannerUnitData } from './views/planner-format.ts';
 import { type ProfilePageView, profilePages } from './views/profile-page.ts';
 import { type ReadingsPageView, readingsPages } from './views/readings-page.ts';
 import { type RulesPageView, rulesPage } from './views/rules-page.ts';
@@ -61,6 +63,8 @@ export const collections = {
   planPages: viewsOf<PlanPageView>('planPages', (answers) => byId(planPages(answers))),
   tablePages: viewsOf<TablePageView>('tablePages', (answers) => byId(tablePages(answers))),
   tableFiles: viewsOf<TableFilesView>('tableFiles', (answers) => tableFiles(answers)),
+  planner: viewsOf<PlannerData>('planner', (answers) => [['planner', plannerData(answers)]]),
+  plannerUnits: viewsOf<PlannerUnitData>('plannerUnits', (answers) => byId(plannerUnits(answers))),
   guidePages: viewsOf<GuidePageView>('guidePages', async (answers, base) =>
     byId(await guidePages(answers, base)),
   ),

@@ -127,4 +127,5 @@ function keepInAddress(fields: readonly Field[]): void {
 }
 
 const page = document.querySelector<HTMLElement>('#table');
-if (page) start(page);
+// A table the planner decides by asks nothing.
+if (page?.querySelector('#table-form')) start(page);

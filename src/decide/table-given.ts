@@ -1,11 +1,12 @@
 /** What is known of a profile, for the columns of a decision table that speak about profiles. */
 import type { Profile, TableEntryInput } from '../../schemas/index.ts';
 import { type Characteristic, greatestBoost, type ProfileOutput } from '../measure/index.ts';
-import type { Known, Value } from '../tables/index.ts';
+import type { Value } from '../tables/table.ts';
+import type { Known } from '../tables/within.ts';
 
 /** A profile as decision tables see it. */
 export interface JudgedProfile {
-  readonly data: Profile;
+  readonly data: Pick<Profile, 'system' | 'origin'>;
   /** The outputs its unit has: FL, FR, RL, RR. */
   readonly channels: readonly string[];
   readonly output: ProfileOutput;

@@ -1,6 +1,6 @@
 /** The uncertainty budget of a result, after the GUM (JCGM 100:2008). */
-import tQuantile from '@stdlib/stats-base-dists-t-quantile';
 import type { Component } from './component.ts';
+import { studentWithin } from './student.ts';
 
 export type { Component } from './component.ts';
 
@@ -52,7 +52,7 @@ export function merged(components: readonly Component[]): Component[] {
   return sums.filter((one) => one.standardUncertainty !== 0);
 }
 
-/** Beyond this Student's t is the normal distribution to nine digits, and the quantile loses its footing. */
+/** Beyond this Student's t is the normal distribution to nine digits. */
 const mostDegreesOfFreedom = 1e9;
 
 /**
@@ -61,10 +61,10 @@ const mostDegreesOfFreedom = 1e9;
  */
 export function coverageFactor(degreesOfFreedom: number, confidence = 0.95): number {
   const whole = Math.min(mostDegreesOfFreedom, Math.max(1, Math.floor(degreesOfFreedom)));
-  if (confidence !== 0.95) return tQuantile((1 + confidence) / 2, whole);
+  if (confidence !== 0.95) return studentWithin(confidence, whole);
   const known = factors95.get(whole);
   if (known !== undefined) return known;
-  const factor = tQuantile(0.975, whole);
+  const factor = studentWithin(0.95, whole);
   factors95.set(whole, factor);
   return factor;
 }

@@ -20,6 +20,8 @@ export interface LevelPlotData {
   readonly clean:
     | { readonly step: number; readonly volts: number; readonly label: string; readonly reached: boolean }
     | undefined;
+  /** A step that something is to be done at, and what. */
+  readonly pointed?: { readonly step: number; readonly label: string } | undefined;
 }
 
 export interface LevelPlot {
@@ -42,6 +44,9 @@ export interface LevelPlot {
         readonly reached: boolean;
       }
     | undefined;
+  readonly pointed:
+    | { readonly x: number; readonly label: string; readonly anchor: 'start' | 'end' }
+    | undefined;
   /** What the plot shows, for those who cannot see it. */
   readonly description: string;
 }
@@ -51,7 +56,7 @@ const muteRatio = 1 / 5;
 
 /** Lays the plot out. At least one point that plays; all volts above 0, as the axis is logarithmic. */
 export function levelPlot(data: LevelPlotData): LevelPlot {
-  const { lowestStep, highestStep, clean } = data;
+  const { lowestStep, highestStep, clean, pointed } = data;
   const [first, second] = data.points;
   const startsSilent = first && second && first.volts < second.volts * muteRatio;
   const points = startsSilent ? data.points.slice(1) : data.points;
@@ -91,7 +96,12 @@ export function levelPlot(data: LevelPlotData): LevelPlot {
       anchor: x(clean.step) > (frame.left + frame.right) / 2 ? 'end' : 'start',
       reached: clean.reached && clean.step < highestStep,
     },
-    description: describe({ ...data, points }),
+    pointed: pointed && {
+      x: round(x(pointed.step)),
+      label: pointed.label,
+      anchor: x(pointed.step) > (frame.left + frame.right) / 2 ? 'end' : 'start',
+    },
+    description: `${describe({ ...data, points })}${pointed ? ` ${pointed.label}.` : ''}`,
   };
 }
 

@@ -14,7 +14,12 @@ export interface ResponsePoint {
 }
 
 export interface ResponsePlotData {
-  readonly curves: readonly { readonly step: number; readonly points: readonly ResponsePoint[] }[];
+  readonly curves: readonly {
+    readonly step: number;
+    /** What its label says, where not the step. */
+    readonly label?: string;
+    readonly points: readonly ResponsePoint[];
+  }[];
 }
 
 export interface ResponsePlot {
@@ -41,7 +46,9 @@ export const lineStyles = 6;
 /** Levels below this are cut off: what is left there is noise, dB. */
 const floorDb = -36;
 
+/** Room for a label of the usual length; a longer one takes more, by the width of a letter of the label face. */
 const labelRoom = 46;
+const letterWidth = 6.4;
 const labelGap = 14;
 
 /** Lays the plot out. At least one curve with at least one point. */
@@ -57,7 +64,9 @@ export function responsePlot({ curves }: ResponsePlotData): ResponsePlot {
   const bottomDb = Math.floor(lowestDb / 3) * 3;
   const topDb = Math.ceil(highestDb / 3) * 3;
 
-  const right = frame.right - labelRoom;
+  const texts = curves.map(({ step, label }) => label ?? `step ${step}`);
+  const longest = Math.max(0, ...texts.map((text) => text.length));
+  const right = frame.right - Math.max(labelRoom, 8 + letterWidth * longest);
   const x = scaleLog([lowestHz, highestHz], [frame.left, right]);
   const y = scaleLinear([bottomDb, topDb], [frame.bottom, frame.top]).clamp(true);
   const path = line<ResponsePoint>()
@@ -94,7 +103,7 @@ export function responsePlot({ curves }: ResponsePlotData): ResponsePlot {
       band: band(points) ?? '',
       style: index % lineStyles,
       end: ends[index] ?? { x: right, y: frame.top },
-      label: { text: `step ${step}`, y: round(labelYs[index] ?? frame.top) },
+      label: { text: texts[index] ?? '', y: round(labelYs[index] ?? frame.top) },
     })),
     description: describe({ curves }),
   };
@@ -102,12 +111,12 @@ export function responsePlot({ curves }: ResponsePlotData): ResponsePlot {
 
 function describe({ curves }: ResponsePlotData): string {
   return curves
-    .map(({ step, points }) => {
+    .map(({ step, label, points }) => {
       const peak = points.reduce((best, point) => (point.levelDb > best.levelDb ? point : best));
       const low = points.reduce((best, point) => (point.levelDb < best.levelDb ? point : best));
       const at = (point: ResponsePoint): string =>
         `${point.levelDb.toFixed(1)} decibels at ${Math.round(point.hz)} hertz`;
-      return `Step ${step}: highest ${at(peak)}, lowest ${at(low)}.`;
+      return `${label ?? `Step ${step}`}: highest ${at(peak)}, lowest ${at(low)}.`;
     })
     .join(' ');
 }

@@ -1,14 +1,20 @@
 /** What phones keep of a site: worked out from the list of its files. */
 import { createHash } from 'node:crypto';
-import { codesPath, tablesPath, unitsPath } from '../views/paths.ts';
-import { type FamilyList, familyOf, type OfflinePlan, type PrecacheFile } from '../worker/plan.ts';
+import { codesPath, plannerPath, tablesPath, unitsPath } from '../views/paths.ts';
+import {
+  type FamilyList,
+  familyOf,
+  isPlannerFile,
+  type OfflinePlan,
+  type PrecacheFile,
+} from '../worker/plan.ts';
 import type { SiteFile, StampedSite } from './stamp-pages.ts';
 
 /** The page shown where there is neither network nor a kept page. */
 const offlinePath = 'offline/';
 
 /** Kept from the first visit on; what these pages need lies at the top of the site and in its assets. */
-const firstPages: readonly string[] = ['', unitsPath, codesPath, offlinePath];
+const firstPages: readonly string[] = ['', unitsPath, codesPath, plannerPath, offlinePath];
 const firstFiles = /^(?:assets\/)?[^/]+\.(?:js|css|json|svg|webmanifest)$/;
 
 /** A list of codes beyond this is left to the network: the lookup has them all in a tenth of the space. */
@@ -59,7 +65,10 @@ export function offlineFiles({ version, files }: StampedSite, base: string): Off
   const lists = new Map<string, FamilyList>();
   let family = 0;
   const shared = [...pages].filter(([path]) => path.startsWith(tablesPath));
-  for (const [id, own] of byFamily(pages)) {
+  const plannerFiles = files
+    .filter(({ path }) => isPlannerFile(path))
+    .map((file) => [file.path, file] as const);
+  for (const [id, own] of byFamily(new Map([...pages, ...plannerFiles]))) {
     const { list, bytes, beyond } = familyList(own, shared);
     lists.set(id, list);
     leftOut.push(...beyond);
@@ -83,7 +92,7 @@ export function offlineFiles({ version, files }: StampedSite, base: string): Off
   };
 }
 
-/** Pages by family: the unit's page and those below it first, then its profiles, then their readings. */
+/** Files by family: what the planner needs and the unit's pages first, then its profiles, then their readings. */
 function byFamily(pages: ReadonlyMap<string, SiteFile>): Map<string, [path: string, file: SiteFile][]> {
   const families = new Map<string, [path: string, file: SiteFile][]>();
   for (const [path, file] of pages) {
@@ -97,7 +106,7 @@ function byFamily(pages: ReadonlyMap<string, SiteFile>): Map<string, [path: stri
 
 function rank(path: string): number {
   if (path.startsWith(unitsPath)) return 0;
-  return isProfile(path) ? 1 : 2;
+  return isProfile(path) || isPlannerFile(path) ? 1 : 2;
 }
 
 /** A profile's own page, not the long tables below it. */

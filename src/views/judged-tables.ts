@@ -13,6 +13,8 @@ export interface JudgedTable {
   readonly grid: Grid;
   readonly data: TableData;
   readonly decide: (open: Open) => Outcome;
+  /** Whether it asks what only the planner can work out: of no profile alone can its answer be told. */
+  readonly isForPlans: boolean;
 }
 
 /** The tables without faults, in the order they are listed in. */
@@ -22,7 +24,8 @@ export function judgedTables(answers: Answers): JudgedTable[] {
     if (!entry || !table) return [];
     const grid = gridOf(table);
     const data = tableData(entry, table, grid);
-    return [{ entry, table, grid, data, decide: decider(data) }];
+    const isForPlans = entry.data.inputs.some(({ holds }) => holds === 'reckoned');
+    return [{ entry, table, grid, data, decide: decider(data), isForPlans }];
   });
 }
 

@@ -10,6 +10,26 @@ export const sourcesPath = 'sources/';
 export const codesPath = 'codes/';
 /** The page that finds out which unit a rider has. */
 export const whichUnitPath = 'which-unit/';
+/** Where a rider works out a plan of his own. */
+export const plannerPath = 'planner/';
+/** What the planner needs for every plan. */
+export const plannerDataPath = 'planner.json';
+
+/** The planner with a profile filled in. */
+export function plannerWith(family: string, code: string): string {
+  return `${plannerPath}?${new URLSearchParams({ unit: family, code })}`;
+}
+
+/** What the planner needs of all profiles of a unit. */
+export function plannerUnitPath(family: string): string {
+  return `units/${family}/planner.json`;
+}
+
+/** What the planner needs of one profile. */
+export function plannerProfilePath(profile: string): string {
+  return `profiles/${profile}/planner.json`;
+}
+
 /** The compact list that the code field looks codes up in. */
 export const codeListPath = 'codes.json';
 

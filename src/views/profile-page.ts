@@ -69,7 +69,7 @@ export interface ProfilePageView {
   readonly path: string;
   readonly title: string;
   readonly description: string;
-  readonly family: { readonly name: string; readonly path: string };
+  readonly family: { readonly id: string; readonly name: string; readonly path: string };
   readonly system: string;
   readonly origin: string;
   readonly measured: readonly { readonly date: string; readonly path: string }[];
@@ -130,7 +130,7 @@ const askedFirst: ReadonlySet<CharacteristicName> = new Set([
 
 /** One view for each profile whose family is known, in the order of the files. */
 export function profilePages(answers: Answers): ProfilePageView[] {
-  const tables = judgedTables(answers);
+  const tables = judgedTables(answers).filter(({ isForPlans }) => !isForPlans);
   return [...answers.base.profiles.values()].flatMap(
     (profile) => profilePage(answers, tables, profile) ?? [],
   );
@@ -166,7 +166,7 @@ function profilePage(
     path: profilePath(id),
     title: `${data.code} – ${family.data.name}`,
     description: sentenceText(sentence),
-    family: { name: family.data.name, path: unitPath(family.id) },
+    family: { id: family.id, name: family.data.name, path: unitPath(family.id) },
     system: systemLabels[data.system],
     origin: originLabels[data.origin],
     measured: sessions.map((session) => ({

@@ -122,7 +122,7 @@ function ruleView(
   const { entry, table, data } = judged;
   const written = entry.data.rules[rule];
   const { guides, pointsTo } = written ? linksOfRule(answers, written) : { guides: [], pointsTo: [] };
-  const family = profile.data.family;
+  const family = answers.base.profiles.get(id)?.data.family;
   const tested = becauseOf(judged, profile, open, rule);
   const isRest = tested.length === 0 && (entry.data.hit === 'first' || entry.data.hit === 'priority');
   return {

@@ -31,6 +31,8 @@ export interface TablePageView {
   readonly columns: readonly { readonly label: string; readonly asked: boolean }[];
   readonly rules: readonly TableRuleView[];
   readonly asks: readonly AskView[];
+  /** Whether whole plans are held against it, which the planner does. */
+  readonly isForPlans: boolean;
   readonly data: ListingData;
   /** With nothing said yet. */
   readonly listing: Listing;
@@ -78,8 +80,10 @@ export function tablePages(answers: Answers): TablePageView[] {
   const collected = tables.map(() => new Collector());
   for (const id of answers.outputs.keys()) {
     const profile = judgedProfile(answers, id);
-    if (!profile) continue;
+    const data = answers.base.profiles.get(id)?.data;
+    if (!profile || !data) continue;
     for (const [index, judged] of tables.entries()) {
+      if (judged.isForPlans) continue;
       const open = openOf(judged, profile);
       const near = Object.fromEntries(
         judged.entry.data.inputs.flatMap((input, at): [string, string][] => {
@@ -91,7 +95,7 @@ export function tablePages(answers: Answers): TablePageView[] {
       const known = open.map((pieces, at) =>
         isAsked(judged.entry.data.inputs[at] as TableEntryInput) ? [] : pieces,
       );
-      collected[index]?.add(id, profile.data, known, near);
+      collected[index]?.add(id, data, known, near);
     }
   }
   return tables.map((judged, index) => tablePage(answers, judged, collected[index] ?? new Collector()));
@@ -153,6 +157,7 @@ function tablePage(answers: Answers, judged: JudgedTable, collected: Collector):
       ...linksOfRule(answers, rule),
       sources: sourceLinks(answers, rule.sources),
     })),
+    isForPlans: judged.isForPlans,
     asks: entry.data.inputs.flatMap((input) => askOf(input) ?? []),
     data: listed,
     listing: lister(listed)({ pieces: new Map() }),

@@ -96,6 +96,25 @@ export async function answerPage(request: Request, event: ExtendableEvent): Prom
   }
 }
 
+const plannerStores = new Map<string, NetworkFirst>();
+
+/** Answers a request for what the planner needs of a unit or profile: as pages are answered, but unmarked. */
+export async function answerPlannerFile(request: Request, event: ExtendableEvent): Promise<Response> {
+  const cacheName = storeOf(request.url);
+  const strategy =
+    plannerStores.get(cacheName) ??
+    new NetworkFirst({
+      cacheName,
+      networkTimeoutSeconds,
+      plugins: [
+        new CacheableResponsePlugin({ statuses: [200] }),
+        new ExpirationPlugin({ ...bounds, purgeOnQuotaError: true }),
+      ],
+    });
+  plannerStores.set(cacheName, strategy);
+  return strategy.handle({ request, event });
+}
+
 /** Keeps a page that was opened before the worker was there to see it. */
 export async function keepPage(address: string, event: ExtendableEvent): Promise<void> {
   const page = pageAddress(address);

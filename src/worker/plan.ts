@@ -21,7 +21,7 @@ export interface PrecacheFile {
 
 /** `units/<family>/offline.json`: what is kept of a family once its page has been visited. */
 export interface FamilyList {
-  /** Fetched in the background. The revision does not change with the date of the build alone. */
+  /** Fetched in the background: pages, and what the planner needs of them. The revision does not change with the date of the build alone. */
   readonly pages: readonly (readonly [path: string, revision: string])[];
   /** Further pages of the family: kept where visited. */
   readonly others: readonly string[];
@@ -40,6 +40,11 @@ export type KeptReason = 'no-network' | 'slow' | 'missing';
 /** Where the list of a family is published, below the base path. */
 export function familyListPath(family: string): string {
   return `units/${family}/offline.json`;
+}
+
+/** A file that the planner needs of a unit or a profile: kept with the family, as its pages are. */
+export function isPlannerFile(path: string): boolean {
+  return /^(?:units|profiles)\/.+\/planner\.json$/.test(path);
 }
 
 /** The family a page belongs to: `brasslight` for `units/brasslight/` and `profiles/brasslight/g60d-2zs/`. */

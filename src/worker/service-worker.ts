@@ -7,8 +7,8 @@ import { addPlugins, getCacheKeyForURL, matchPrecache, precache } from 'workbox-
 import { registerRoute } from 'workbox-routing';
 import { CacheFirst, NetworkFirst } from 'workbox-strategies';
 import { dropRemoved, keepFamily, renewFamilies } from './families.ts';
-import { answerPage, keepPage } from './kept-pages.ts';
-import { familyOf, type PageMessage, pagePath } from './plan.ts';
+import { answerPage, answerPlannerFile, keepPage } from './kept-pages.ts';
+import { familyOf, isPlannerFile, type PageMessage, pagePath } from './plan.ts';
 import { plan, scope } from './scope.ts';
 
 declare const self: ServiceWorkerGlobalScope;
@@ -60,6 +60,11 @@ registerRoute(
     }
     return wanted === null ? namedOnly.handle({ request, event }) : fetch(request);
   },
+);
+
+registerRoute(
+  ({ url }) => url.href.startsWith(scope) && isPlannerFile(url.href.slice(scope.length)),
+  ({ request, event }) => answerPlannerFile(request, event),
 );
 
 // Files of another version's pages, named by their content.

@@ -62,6 +62,26 @@ test('a family is its unit, the pages below it, its profiles; the long tables on
   expect(sizes.family).toBe(7500);
 });
 
+test('what the planner needs goes with the family, after the pages it is for', () => {
+  const { plan, lists } = planOf([
+    ...small,
+    file('planner.json', 700),
+    file('planner/index.html'),
+    file('profiles/moorlight/km-4417/planner.json', 60_000),
+    file('units/moorlight/planner.json', 9000),
+  ]);
+  expect(lists.get('moorlight')?.pages.map(([path]) => path)).toEqual([
+    'units/moorlight/',
+    'units/moorlight/way-in/',
+    'units/moorlight/planner.json',
+    'profiles/moorlight/km-4417/',
+    'profiles/moorlight/km-4417/planner.json',
+  ]);
+  const urls = plan.precache.map(({ url }) => url);
+  expect(urls).toContain('/help/planner/');
+  expect(urls).toContain('/help/planner.json');
+});
+
 test('the order of the files makes no difference, the base path only to the addresses', () => {
   expect(planOf([...small].reverse()).plan).toEqual(planOf(small).plan);
   expect(planOf(small, '/').plan.precache[0]?.url).toBe('/');

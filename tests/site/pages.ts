@@ -20,6 +20,7 @@ const kinds: readonly (readonly [kind: string, pattern: RegExp])[] = [
   ['way in', /^units\/.+\/way-in\/.+\/$/],
   ['profile', /^profiles\/(?:(?!readings\/).)+\/$/],
   ['readings', /^profiles\/.+\/readings\/$/],
+  ['planner', /^planner\/$/],
   ['plans', /^plans\/$/],
   ['plan', /^plans\/.+\/$/],
   ['tables', /^tables\/$/],

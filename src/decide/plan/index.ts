@@ -6,12 +6,14 @@ export * from './channels.ts';
 export { compilePolicy, policyOf } from './compile-policy.ts';
 export * from './equaliser/correction.ts';
 export type { EqualiserLimits } from './equaliser/curve.ts';
+export { mostFilters, usualCorrection } from './equaliser/usual.ts';
 export * from './fuse.ts';
 export * from './gain-target.ts';
 export * from './headroom.ts';
 export * from './hearing.ts';
 export * from './input-match.ts';
 export { keeps } from './judge.ts';
+export { type JudgedPlan, judgePlan, suitableProfiles } from './judged-plan.ts';
 export type { ArithmeticLine, Given, Refusal } from './line.ts';
 export { type PlanPolicy, usualPolicy } from './policy.ts';
 export { type Amplifier, type PlanQuery, type Speaker, usualQuery } from './query.ts';
@@ -25,5 +27,12 @@ export * from './supply.ts';
 export { type PlanTerms, termsOfPlan } from './terms.ts';
 export { termsOfQuery } from './terms-of-query.ts';
 export * from './wire.ts';
-export { type Section, type SectionId, sectionIds, workings } from './workings.ts';
+export {
+  type Corrects,
+  correctionSection,
+  type Section,
+  type SectionId,
+  sectionIds,
+  workings,
+} from './workings.ts';
 export { type WrittenLine, written } from './written.ts';

@@ -3,6 +3,7 @@ import type { CautionId } from '../../../schemas/index.ts';
 import {
   type Bound,
   type Characteristic,
+  type CharacteristicName,
   type Component,
   propagate,
   type Quantity,
@@ -18,6 +19,8 @@ export interface Given {
   readonly symbol: string;
   readonly name: string;
   readonly quantity: Quantity;
+  /** The measured value of the profile that it is, where it is one. */
+  readonly characteristic?: CharacteristicName;
   /** Ids of the readings and sources it rests on. */
   readonly readings: readonly string[];
   readonly sources: readonly string[];
@@ -65,8 +68,8 @@ export function given(
 
 /** A measured value, with the readings and sources behind it. */
 export function measured(symbol: string, name: string, value: Characteristic): Given {
-  const { readings, sources } = value;
-  return { symbol, name, quantity: value, readings, sources, commonPractice: false };
+  const { name: characteristic, readings, sources } = value;
+  return { symbol, name, quantity: value, characteristic, readings, sources, commonPractice: false };
 }
 
 /** The result of another line, put into this one. */

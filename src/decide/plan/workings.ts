@@ -9,8 +9,7 @@ import type { JudgedProfile } from '../table-given.ts';
 import { boostPower, levelAt, protectiveHighPass } from './bandwidth.ts';
 import { carryOver } from './carry-over.ts';
 import { rearGain, rearState, summedFeed } from './channels.ts';
-import { type Correction, correction } from './equaliser/correction.ts';
-import type { EqualiserLimits } from './equaliser/curve.ts';
+import type { Correctable, Correction } from './equaliser/correction.ts';
 import { fuseAndWire } from './fuse.ts';
 import { gainStep, gainTarget } from './gain-target.ts';
 import { headroom } from './headroom.ts';
@@ -43,33 +42,24 @@ export interface Section {
   readonly correction?: Correction;
 }
 
-/** Filters a plain amplifier's equaliser has: common practice, no source. */
-export const mostFilters = 4;
-
-/** What an equaliser can usually be set to: common practice, no source. */
-const usualEqualiser: EqualiserLimits = {
-  mostFilters,
-  kinds: ['peaking', 'low-shelf'],
-  hz: [20, 20_000],
-  gainDb: [-12, 6],
-  q: [0.5, 5],
-};
-
 /** A summing network’s resistor, and the usual impedance of a low-level input: common practice, no source. */
 const usualSum = { resistorOhms: 1000, inputOhms: 10_000 };
 
 /** What the wires are laid in: common practice, no source. */
 const usualFeed = { mostDropPercent: 3, conductorCelsius: 60, aroundCelsius: 40 };
 
-/** The sections that apply, each with at least one line or remark. */
-export function workings(query: PlanQuery, profile: JudgedProfile): Section[] {
+/** Finds an equaliser’s settings: handed in, as it takes long and a page loads it last. */
+export type Corrects = (output: Correctable) => Correction | Refusal;
+
+/** The sections that apply, each with at least one line or remark; without `corrects` none about an equaliser. */
+export function workings(query: PlanQuery, profile: JudgedProfile, corrects?: Corrects): Section[] {
   const { output } = profile;
   const sections: Section[] = [
     gainSection(query, output),
     headroomSection(output),
     channelsSection(query, profile),
     bandwidthSection(query, output),
-    correctionSection(query, output),
+    ...(corrects ? [correctionSection(query, output, corrects)] : []),
     speakersSection(query),
     supplySection(query),
     hearingSection(query),
@@ -163,9 +153,14 @@ function protectionOf({
   return { lowestHz, mostBoostDb: mostBassBoostDb, order: 4, sources };
 }
 
-function correctionSection({ amplifier }: PlanQuery, output: ProfileOutput): Section {
+/** An equaliser’s settings, where the plan has one. */
+export function correctionSection(
+  { amplifier }: PlanQuery,
+  output: ProfileOutput,
+  corrects: Corrects,
+): Section {
   if (!amplifier?.equaliser) return section('correction');
-  const found = correction(output, usualEqualiser);
+  const found = corrects(output);
   if ('refused' in found) return section('correction', found);
   return { ...section('correction', found.lines), correction: found };
 }

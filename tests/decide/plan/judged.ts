@@ -24,17 +24,7 @@ export function judged(values: MadeUpProfile, uncertainty: number): JudgedProfil
     characteristic('rear-to-front', isSilent ? -40 : rearDb, 'dB', isSilent ? 0 : 10 * uncertainty, isSilent),
   ];
   return {
-    data: {
-      family: 'f',
-      code: 'P1',
-      otherSpellings: [],
-      origin: 'factory',
-      system,
-      soldAs: [],
-      tellApart: [],
-      about: 'made up',
-      sources: ['x'],
-    },
+    data: { origin: 'factory', system },
     channels: ['FL', 'FR', 'RL', 'RR'],
     output: {
       profile: 'f/p',

@@ -1,0 +1,139 @@
+/** The arithmetic of a plan as it is shown: sections to unfold, each line with what was put in and where from. */
+import type { ArithmeticLine, Given } from '../../decide/plan/line.ts';
+import type { Section } from '../../decide/plan/workings.ts';
+import { formatQuantity } from '../../measure/format.ts';
+import { cautionDeferral, cautionTexts } from '../../views/cautions.ts';
+import { profilePath, sourcePath, valueAnchor } from '../../views/paths.ts';
+import { filterSetting, sectionTitles } from '../../views/plan-words.ts';
+import { make } from '../make.ts';
+import { formulaMark, symbolMark } from './formula-mark.ts';
+
+/** Where links lead. */
+export interface Places {
+  readonly base: string;
+  readonly profile: string;
+  readonly sourceTitles: Readonly<Record<string, string>>;
+}
+
+/** A section, folded but for those a rider had open. */
+export function sectionMark(section: Section, isOpen: boolean, places: Places): HTMLDetailsElement {
+  const { id, lines, remarks, correction } = section;
+  const cautions = cautionTexts(lines.flatMap((line) => line.cautions));
+  return make(
+    'details',
+    { class: 'plan-section', id: `section-${id}`, 'data-section': id, open: isOpen },
+    make('summary', {}, make('span', {}, sectionTitles[id], summaryOf(section))),
+    ...remarks.map((remark) => make('p', { class: 'plan-remark' }, remark)),
+    correction && correction.filters.length > 0
+      ? make(
+          'ol',
+          { class: 'plan-filters' },
+          ...correction.filters.map((filter) => make('li', {}, filterSetting(filter))),
+        )
+      : undefined,
+    ...lines.map((line) => lineMark(line, places)),
+    sourcesOf(section, places),
+    cautions.length > 0
+      ? make(
+          'div',
+          { class: 'cautions' },
+          make(
+            'ul',
+            { class: 'plain' },
+            ...cautions.map(({ title, text }) => make('li', {}, make('strong', {}, title), ` ${text}`)),
+          ),
+          make('p', { class: 'fine' }, cautionDeferral),
+        )
+      : undefined,
+  );
+}
+
+/** What comes out first, beside the title of a folded section. */
+const headlines: Readonly<Partial<Record<Section['id'], string>>> = {
+  gain: 'gain-target',
+  headroom: 'boosted-band-clips',
+  channels: 'rear-gain',
+  bandwidth: 'protective-high-pass',
+  correction: 'residual-rms',
+  speakers: 'load-impedance',
+  supply: 'fuse',
+  hearing: 'level-coherent',
+};
+
+function summaryOf({ id, lines }: Section): HTMLElement | undefined {
+  const line = lines.find((one) => one.id === headlines[id]);
+  if (!line) return undefined;
+  return make(
+    'span',
+    { class: 'plan-headline' },
+    `${line.title}: `,
+    make('strong', {}, formatQuantity(line.result)),
+  );
+}
+
+function lineMark(line: ArithmeticLine, places: Places): HTMLElement {
+  const { id, title, symbol, formula, given, result, note, commonPractice } = line;
+  return make(
+    'div',
+    { class: 'plan-line', 'data-line': id },
+    make('h4', {}, title),
+    inWords(formula)
+      ? make('p', { class: 'plan-formula' }, mathOf(symbol), ` = ${formula}`)
+      : make('div', { class: 'plan-formula' }, formulaMark(symbol, formula)),
+    given.length > 0
+      ? make(
+          'dl',
+          { class: 'plan-given' },
+          ...given.map((one) =>
+            make(
+              'div',
+              {},
+              make('dt', {}, mathOf(one.symbol), ` ${one.name}`),
+              make('dd', {}, putIn(one, places)),
+            ),
+          ),
+        )
+      : undefined,
+    make(
+      'p',
+      { class: 'plan-result' },
+      mathOf(symbol),
+      ' = ',
+      make('strong', {}, formatQuantity(result)),
+      commonPractice ? make('span', { class: 'practice' }, 'common practice, no source') : undefined,
+    ),
+    note === '' ? undefined : make('p', { class: 'fine' }, note),
+  );
+}
+
+/** Rules that are counted or looked up may stand in words. */
+function inWords(formula: string): boolean {
+  return /\p{L}{2,} \p{L}+ /u.test(formula);
+}
+
+function mathOf(symbol: string): Element {
+  const math = document.createElementNS('http://www.w3.org/1998/Math/MathML', 'math');
+  math.append(symbolMark(symbol));
+  return math;
+}
+
+function putIn({ quantity, characteristic }: Given, { base, profile }: Places): Node | string {
+  const text = formatQuantity(quantity);
+  if (characteristic === undefined) return text;
+  return make('a', { href: `${base}${profilePath(profile)}#${valueAnchor(characteristic)}` }, text);
+}
+
+/** What the values of a section were taken from, once for all its lines. */
+function sourcesOf({ lines }: Section, { base, sourceTitles }: Places): HTMLElement | undefined {
+  const sources = [...new Set(lines.flatMap((line) => line.sources))];
+  if (sources.length === 0) return undefined;
+  const links = sources.map((id) =>
+    make('li', {}, make('a', { href: `${base}${sourcePath(id)}` }, sourceTitles[id] ?? id)),
+  );
+  return make(
+    'div',
+    { class: 'plan-sources' },
+    make('p', { class: 'label' }, 'Where these values come from'),
+    make('ul', { class: 'plain links' }, ...links),
+  );
+}

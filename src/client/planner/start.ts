@@ -1,0 +1,295 @@
+/** The planner: answers while a plan is filled in. Everything is worked out on the device; nothing is sent anywhere. */
+import { canonicalCode } from '../../codes/normalise.ts';
+import type { Change } from '../../decide/plan/changes.ts';
+import { type JudgedPlan, judgePlan } from '../../decide/plan/judged-plan.ts';
+import { type QueryFault, readQuery } from '../../decide/plan/read-query.ts';
+import type { Verdict } from '../../decide/verdict.ts';
+import { unitPath } from '../../views/paths.ts';
+import {
+  arithmeticProfile,
+  codesOf,
+  type PlannerCode,
+  type PlannerData,
+  type PlannerUnit,
+  type PlannerUnitData,
+  policyFrom,
+  verdictProfile,
+} from '../../views/planner-format.ts';
+import { find } from '../find.ts';
+import { make } from '../make.ts';
+import {
+  answerHead,
+  changeButtons,
+  reasonsList,
+  stagesList,
+  suitsList,
+  type Telling,
+  verdictMark,
+} from './answer.ts';
+import { formIn, keepInAddress, PlanForm, type Values, valuesOfAddress } from './form.ts';
+import { type Loader, loaderOf } from './load.ts';
+
+/** Typing rests this long before the answer is worked out again. */
+const pauseMs = 150;
+
+const noSignal =
+  'The data of this unit did not come through. Check the signal, then change any field to try again.';
+
+interface Shown {
+  readonly values: Values;
+  readonly verdict: Verdict;
+}
+
+async function start(root: HTMLElement): Promise<void> {
+  const { base = '/', planner = '' } = root.dataset;
+  const loader = loaderOf(base, planner);
+  root.hidden = false;
+  const status = find(root, '#plan-status', HTMLElement);
+  try {
+    const site = await loader.site();
+    run(root, loader, site, base);
+  } catch {
+    status.textContent = 'The planner’s data did not come through. Check the signal and load the page again.';
+  }
+}
+
+function run(root: HTMLElement, loader: Loader, site: PlannerData, base: string): void {
+  const element = formIn(root);
+  const form = new PlanForm(element, site);
+  const policy = policyFrom(site);
+  const typed = find(root, '#plan-typed', HTMLInputElement);
+  const status = find(root, '#plan-status', HTMLElement);
+  const body = find(root, '#plan-body', HTMLElement);
+  const was = find(root, '#plan-was', HTMLElement);
+  const see = find(root, '#plan-see', HTMLAnchorElement);
+  let beside = '';
+  let shown: Shown | undefined;
+  let turn = 0;
+  let timer: number | undefined;
+
+  const fill = (values: Values): void => {
+    form.fill(values);
+    beside = values.beside ?? '';
+    typed.value = '';
+    void update();
+  };
+
+  const unitOf = (id: string): Promise<PlannerUnitData | undefined> => loader.unit(id).catch(() => undefined);
+
+  const update = async (): Promise<void> => {
+    turn += 1;
+    const mine = turn;
+    form.narrow();
+    const unit = form.unit();
+    const unitData = unit && (await unitOf(unit.id));
+    if (mine !== turn) return;
+    const codes = unitData ? codesOf(unitData) : [];
+    if (!unit || unitData) form.offerCodes(codes);
+    const values = form.values();
+    keepInAddress({ ...values, ...(beside === '' ? {} : { beside }) });
+    const { query, faults } = readQuery(values, site.catalogue);
+    form.hint({
+      least: query.amplifier?.leastVolts,
+      most: query.amplifier?.mostVolts,
+      watts: query.amplifier?.ratedWatts,
+      load: query.amplifier?.ratedOhms,
+    });
+    if (unit && !unitData) {
+      body.hidden = true;
+      was.hidden = true;
+      status.textContent = noSignal;
+      return;
+    }
+    const own = codes.find(({ code }) => code === values.code);
+    form.showFaults([...faults, ...rideFaults(values, unit, own !== undefined)]);
+    const lack = lackingWords(unit, own !== undefined, faults);
+    if (lack !== undefined || !unit || !unitData || !own) {
+      body.hidden = true;
+      was.hidden = true;
+      see.hidden = true;
+      status.replaceChildren(...lackMarks(lack ?? '', unit, base));
+      return;
+    }
+    try {
+      const ownData = await loader.profile(own.id);
+      if (mine !== turn) return;
+      const { channels } = unit;
+      const others = Object.entries(unitData.profiles).flatMap(([id, sent]) =>
+        id === own.id ? [] : [{ id, profile: verdictProfile(sent, channels, id) }],
+      );
+      const profile = arithmeticProfile(ownData, channels, own.id);
+      const named = { id: own.id, profile };
+      const judged = judgePlan(policy, query, named, { catalogue: site.catalogue, others });
+      const telling: Telling = {
+        base,
+        query,
+        policy,
+        names: { code: (id) => unitData.profiles[id]?.code ?? id },
+        apply: (changes) => fill(changed(form.values(), changes, codes)),
+      };
+      showAnswer(root, judged, telling);
+      showBefore(values, judged.answer.verdict);
+      status.replaceChildren(verdictMark(judged.answer.verdict), ` for ${own.code}`);
+      body.hidden = false;
+      see.hidden = false;
+      // The verdict is painted before the arithmetic is loaded and worked out.
+      requestAnimationFrame(() => setTimeout(() => void arithmetic(mine)));
+      const arithmetic = async (of: number): Promise<void> => {
+        const { showArithmetic } = await import('./show-arithmetic.ts');
+        const isCurrent = (): boolean => of === turn;
+        if (!isCurrent()) return;
+        await showArithmetic({
+          root,
+          base,
+          site,
+          unit,
+          codes,
+          code: own.code,
+          profile,
+          query,
+          judged,
+          isCurrent,
+          beside: codes.find(({ code }) => code === beside),
+          loader,
+          chooseBeside: (code) => {
+            beside = code;
+            void update();
+          },
+        });
+      };
+    } catch {
+      if (mine !== turn) return;
+      body.hidden = true;
+      status.textContent = noSignal;
+    }
+  };
+
+  /** The answer before the last change, with a way back. */
+  const showBefore = (values: Values, verdict: Verdict): void => {
+    const before = shown;
+    shown = { values, verdict };
+    if (!before || JSON.stringify(before.values) === JSON.stringify(values)) return;
+    was.hidden = false;
+    const back = make('button', { type: 'button', class: 'plan-back' }, 'Take the change back');
+    back.addEventListener('click', () => fill(before.values));
+    const isSame = before.verdict === verdict;
+    was.replaceChildren(
+      make(
+        'p',
+        {},
+        isSame ? 'Was and still is: ' : 'Was: ',
+        verdictMark(before.verdict),
+        ...(isSame ? [] : [make('span', { class: 'plan-now' }, ' Now: ', verdictMark(verdict))]),
+      ),
+      back,
+    );
+  };
+
+  /** Takes a typed code, however it is spaced and dashed: of the unit chosen, else of any. */
+  const takeTyped = async (): Promise<void> => {
+    const asked = typed.value;
+    const canonical = canonicalCode(asked);
+    const unit = form.unit()?.id;
+    const all = await loader.codes().catch(() => []);
+    if (typed.value !== asked) return;
+    const like = all.filter((one) =>
+      [one.code, ...one.otherSpellings].some((code) => canonicalCode(code) === canonical),
+    );
+    const found = like.find(({ family }) => family === unit) ?? (unit === undefined ? like[0] : undefined);
+    find(root, '#plan-typed-not', HTMLElement).hidden = found !== undefined || canonical.length < 4;
+    if (!found) return;
+    form.takeCode(found.code, found.family);
+    void update();
+  };
+
+  element.addEventListener('input', ({ target }) => {
+    if (target === typed) return;
+    window.clearTimeout(timer);
+    const isTyped = target instanceof HTMLInputElement && target.type !== 'checkbox';
+    timer = window.setTimeout(() => void update(), isTyped ? pauseMs : 0);
+  });
+  element.addEventListener('submit', (event) => {
+    event.preventDefault();
+    void update();
+  });
+  typed.addEventListener('input', () => void takeTyped());
+  find(root, '#plan-again', HTMLButtonElement).addEventListener('click', () => {
+    shown = undefined;
+    fill({});
+    element.querySelector('select')?.focus();
+  });
+  const print = find(root.ownerDocument, '[data-print]', HTMLButtonElement);
+  print.addEventListener('click', () => window.print());
+  const asked = valuesOfAddress(window.location.search);
+  fill(asked);
+  // A code sent without its unit finds it.
+  if (asked.unit === undefined && asked.code !== undefined) {
+    typed.value = asked.code;
+    void takeTyped();
+  }
+}
+
+function showAnswer(root: HTMLElement, judged: JudgedPlan, telling: Telling): void {
+  const put = (id: string, ...parts: readonly Node[]): void => {
+    const place = find(root, `#${id}`, HTMLElement);
+    place.replaceChildren(...parts);
+    const section = place.closest<HTMLElement>('[data-optional]');
+    if (section) section.hidden = parts.length === 0;
+  };
+  put('plan-head', ...answerHead(judged, telling));
+  put('plan-reasons', reasonsList(judged));
+  put('plan-changes', ...(judged.changes.length > 0 ? changeButtons(judged, telling) : []));
+  put('plan-suits', ...(judged.suits.length > 0 ? [suitsList(judged, telling)] : []));
+  put('plan-stages', ...stagesList(judged, telling));
+}
+
+/** Values with changes made to them. */
+function changed(values: Values, changes: readonly Change[], codes: readonly PlannerCode[]): Values {
+  const next: Record<string, string> = { ...values };
+  for (const one of changes) {
+    if (one.change === 'profile') next.code = codes.find(({ id }) => id === one.to)?.code ?? next.code ?? '';
+    else if (one.change === 'leave-out-rear') delete next.rear;
+    else next[one.change] = one.to.id;
+    // Numbers of one’s own belong to the amplifier they were taken from.
+    if (one.change === 'amplifier') for (const own of ['least', 'most', 'watts', 'load']) delete next[own];
+  }
+  return next;
+}
+
+/** What an address says of the machine and is not known here. */
+function rideFaults(values: Values, unit: PlannerUnit | undefined, isKnown: boolean): QueryFault[] {
+  if (values.unit !== undefined && !unit) {
+    return [
+      { field: 'unit', message: `No unit is called “${values.unit}”.`, help: 'Choose it from the list.' },
+    ];
+  }
+  if (values.code !== undefined && unit && !isKnown) {
+    return [
+      {
+        field: 'code',
+        message: `${unit.name} has no known profile “${values.code}”.`,
+        help: 'Compare it with your screen, character by character, and choose it from the list.',
+      },
+    ];
+  }
+  return [];
+}
+
+function lackingWords(
+  unit: PlannerUnit | undefined,
+  isCodeKnown: boolean,
+  faults: readonly QueryFault[],
+): string | undefined {
+  if (!unit) return 'Say which unit you have: by model line and year, or straight away.';
+  if (!isCodeKnown) return `Which code does your ${unit.name} show?`;
+  if (faults.length > 0) return 'Not worked out: put right what is marked in the form.';
+  return undefined;
+}
+
+function lackMarks(words: string, unit: PlannerUnit | undefined, base: string): (Node | string)[] {
+  if (!unit || !words.startsWith('Which code')) return [words];
+  return [`${words} `, make('a', { href: `${base}${unitPath(unit.id)}#read` }, 'How to read it')];
+}
+
+const root = document.querySelector<HTMLElement>('#plan');
+if (root) void start(root);

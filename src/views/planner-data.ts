@@ -1,0 +1,165 @@
+/** The planner’s data, made from the answers: one file for all, one for each unit, one for each profile. */
+import type { Answers } from '../answers.ts';
+import { catalogueOf, judgedProfile } from '../answers.ts';
+import { type JudgedProfile, numberBehind } from '../decide/table-given.ts';
+import type { Characteristic, CharacteristicName, ProfileOutput, Quantity } from '../measure/quantity.ts';
+import { toPortable } from '../tables/portable.ts';
+import {
+  type PlannerData,
+  type PlannerProfileData,
+  type PlannerUnitData,
+  plannerFormat,
+  type SentCharacteristic,
+  type SentInfluence,
+  type SentQuantity,
+  type SentVerdictProfile,
+} from './planner-format.ts';
+
+/** What every plan needs. */
+export function plannerData(answers: Answers): PlannerData {
+  const { base, policy } = answers;
+  return {
+    format: plannerFormat,
+    policy: {
+      inputs: policy.inputs,
+      rules: policy.rules.map(({ id, say }) => ({ id, say })),
+      table: toPortable(policy.table),
+    },
+    catalogue: catalogueOf(answers),
+    units: [...base.families.values()].map(({ id, data }) => ({
+      id,
+      name: data.name,
+      fitment: data.fitment.map(({ model, fromYear, toYear }) => ({ model, fromYear, toYear })),
+      channels: data.output.channels,
+      volume: { lowestStep: data.volume.lowestStep, highestStep: data.volume.highestStep },
+    })),
+    sources: Object.fromEntries([...base.sources.values()].map(({ id, data }) => [id, data.title])),
+  };
+}
+
+/** What verdicts go by, of every profile of a unit. */
+export function plannerUnits(answers: Answers): (PlannerUnitData & { readonly id: string })[] {
+  return [...answers.base.families.keys()].map((id) => ({
+    id,
+    format: plannerFormat,
+    profiles: Object.fromEntries(
+      (answers.base.profilesOfFamily.get(id) ?? []).flatMap(({ id: profile, data: { code } }) => {
+        const judged = judgedProfile(answers, profile);
+        return judged ? [[profile, { code, ...verdictPart(answers, judged, decisiveOnly) }]] : [];
+      }),
+    ),
+  }));
+}
+
+/** What the arithmetic of a profile goes by; undefined where there is no such profile. */
+export function plannerProfile(answers: Answers, id: string): PlannerProfileData | undefined {
+  const judged = judgedProfile(answers, id);
+  return judged && profileData(answers, judged);
+}
+
+function profileData(answers: Answers, judged: JudgedProfile): PlannerProfileData {
+  const { output } = judged;
+  const book = new InfluenceBook();
+  const clean = valueNamed(output, 'highest-clean-step');
+  const steps = [clean, valueNamed(output, 'boosted-clean-step')];
+  const part = verdictPart(answers, judged, { keep: () => true, sent: (one) => book.withParts(one) });
+  return {
+    format: plannerFormat,
+    ...part,
+    levels: output.levelByStep.map(({ step, volts, clean: isClean }) => ({
+      step,
+      volts: steps.includes(step) ? book.withParts(volts) : plain(volts),
+      clean: isClean,
+    })),
+    stepLaw: output.stepLaw.map(({ fromStep, toStep, stepSize }) => ({
+      fromStep,
+      toStep,
+      stepSize: book.withParts(stepSize),
+    })),
+    responses: output.responses.map(({ step, points }) => ({
+      step,
+      // Nothing is worked out from a response past the clean steps: it is only drawn.
+      points: points.map(
+        ({ hz, level }) => [hz, step <= (clean ?? step) ? book.withParts(level) : plain(level)] as const,
+      ),
+    })),
+    mutedChannels: output.mutedChannels,
+    influences: book.influences,
+  };
+}
+
+/** Which values go along, and as what. */
+interface Selection {
+  readonly keep: (name: CharacteristicName) => boolean;
+  readonly sent: (value: Quantity) => SentQuantity;
+}
+
+const judgedBy: readonly CharacteristicName[] = [
+  'clean-volts',
+  'bass-boost',
+  'lower-corner',
+  'rear-to-front',
+];
+const decisiveOnly: Selection = { keep: (name) => judgedBy.includes(name), sent: plain };
+
+function verdictPart(
+  { policy }: Answers,
+  { data, output }: JudgedProfile,
+  { keep, sent }: Selection,
+): SentVerdictProfile {
+  const ofPolicy = new Set(policy.inputs.flatMap((input) => numberBehind(input, output) ?? []));
+  const characteristic = (one: Characteristic): SentCharacteristic => ({
+    ...sent(one),
+    name: one.name,
+    at: one.conditions,
+    ...(sent === plain ? {} : { sources: one.sources }),
+  });
+  return {
+    system: data.system,
+    origin: data.origin,
+    boostBehaviour: output.boostBehaviour,
+    conditions: output.conditions ?? null,
+    values: output.characteristics.filter((one) => keep(one.name) || ofPolicy.has(one)).map(characteristic),
+    // Of values at other steps a plan asks for the greatest boost alone.
+    others: output.others.filter(({ name }) => name === 'bass-boost').map(characteristic),
+    missing: output.missing.filter(({ name }) => keep(name)),
+  };
+}
+
+function valueNamed(output: ProfileOutput, name: CharacteristicName): number | undefined {
+  return output.characteristics.find((one) => one.name === name)?.value;
+}
+
+function plain({ value, unit, standardUncertainty, coverageFactor, bound }: Quantity): SentQuantity {
+  return {
+    v: value,
+    unit,
+    ...(standardUncertainty === 0 ? {} : { u: standardUncertainty, k: coverageFactor }),
+    ...(bound === 'exact' ? {} : { bound }),
+  };
+}
+
+/** The influences of one profile’s values, each once: what several values share has one place. */
+class InfluenceBook {
+  readonly influences: SentInfluence[] = [];
+  readonly #places = new Map<string, number>();
+
+  withParts(value: Quantity): SentQuantity {
+    const parts = value.budget.flatMap(({ name, id, degreesOfFreedom, shape, standardUncertainty }) => {
+      const dof = Number.isFinite(degreesOfFreedom) ? Number(degreesOfFreedom.toPrecision(7)) : null;
+      const influence: SentInfluence = [name, dof, shape === 'rectangular' ? 1 : 0, id === undefined ? 0 : 1];
+      // Seven digits: a millionth of an uncertainty that is itself known to two digits.
+      return [this.#place(influence, id), Number(standardUncertainty.toPrecision(7))];
+    });
+    return { ...plain(value), ...(parts.length === 0 ? {} : { parts }) };
+  }
+
+  #place(influence: SentInfluence, id: string | undefined): number {
+    const key = JSON.stringify([...influence, id]);
+    const known = this.#places.get(key);
+    if (known !== undefined) return known;
+    this.#places.set(key, this.influences.length);
+    this.influences.push(influence);
+    return this.influences.length - 1;
+  }
+}

@@ -1,0 +1,473 @@
+/** The planner in a real browser: what it says is what the program works out; nothing is lost on the way. */
+import { gzipSync } from 'node:zlib';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, beforeEach, expect, inject, test } from 'vitest';
+import { catalogueOf, readAnswers, reportPlan } from '../../src/answers.ts';
+import { readQuery } from '../../src/decide/index.ts';
+import { curveDb, gridOf, sampleRateHz } from '../../src/decide/plan/equaliser/curve.ts';
+import { type Filter, formatQuantity, shelfQ } from '../../src/measure/index.ts';
+import { verdictLabels } from '../../src/views/wording.ts';
+import { axeViolations, coloursIn } from './axe.ts';
+import { launchBrowser, textOf } from './browser.ts';
+
+const { answers } = await readAnswers(new URL('../../content', import.meta.url).pathname);
+
+/** What all scripts of the page may weigh, the arithmetic and the equaliser’s fit included. */
+const mostScriptBytes = 60_000;
+
+const equaliser = {
+  unit: 'brasslight',
+  code: '5S1I-B80',
+  amplifier: 'four-channels-equaliser',
+  front: 'fairing-coaxial',
+  rear: 'lid-speaker',
+};
+const moving = { ...equaliser, code: '8B0S-I5Z' };
+
+let browser: Browser;
+let page: Page;
+
+beforeAll(async () => {
+  browser = await launchBrowser();
+});
+afterAll(() => browser.close());
+beforeEach(async () => {
+  await page?.context().close();
+  page = await (await browser.newContext({ viewport: { width: 390, height: 844 } })).newPage();
+});
+
+type Fields = Readonly<Record<string, string>>;
+const open = (fields: Fields = {}, on = page) =>
+  on.goto(`${inject('siteAddress')}planner/?${new URLSearchParams(fields)}`);
+const sentence = (on = page) => textOf(on.locator('.plan-sentence'));
+const section = (id: string) => page.locator(`#section-${id}`);
+const reportOf = ({ unit = '', code = '', ...fields }: Fields) => {
+  const profile = answers.base.profilesOfFamily.get(unit)?.find(({ data }) => data.code === code);
+  const report = reportPlan(answers, profile?.id ?? '', readQuery(fields, catalogueOf(answers)).query);
+  if (!report) throw new Error(`there is no profile ${code}`);
+  return report;
+};
+const choose = (label: string, value: string) =>
+  page.locator('#plan-form').getByLabel(label, { exact: true }).selectOption(value);
+/** The equaliser’s settings come last; with them the page is finished. */
+const finished = (id = 'correction') => section(id).waitFor({ state: 'attached' });
+
+test('the answer and every line of the arithmetic are those of the program', async () => {
+  const fields = {
+    ...equaliser,
+    subwoofer: 'case-subwoofer',
+    wire: '3,5',
+    generator: '30',
+    machine: '18',
+    battery: '20',
+  };
+  const report = reportOf(fields);
+  await open(fields);
+  await finished();
+  expect(await sentence()).toBe(report.answer.sentence);
+  expect(await page.locator('#plan-reasons dd').allTextContents()).toEqual(
+    report.answer.reasons.map(({ text }) => text),
+  );
+  expect(
+    await page.locator('#plan-arithmetic > details').evaluateAll((all) => all.map((one) => one.id)),
+  ).toEqual(report.sections.map(({ id }) => `section-${id}`));
+  for (const { id, lines, remarks, correction } of report.sections) {
+    const results = section(id).locator('.plan-result strong');
+    expect(await results.allTextContents(), id).toEqual(lines.map(({ result }) => formatQuantity(result)));
+    const given = await section(id).locator('.plan-given dd').allTextContents();
+    expect(given, id).toEqual(
+      lines.flatMap((line) => line.given.map(({ quantity }) => formatQuantity(quantity))),
+    );
+    expect(await section(id).locator('.plan-remark').allTextContents(), id).toEqual(remarks);
+    expect(await section(id).locator('.plan-filters li').count(), id).toBe(correction?.filters.length ?? 0);
+  }
+  expect(await page.locator('.plan-suits li').count()).toBe(report.suits.length);
+});
+
+test('every formula is set, and has all the symbols that are put in', async () => {
+  await open({ ...equaliser, generator: '30', machine: '18', battery: '20' });
+  await finished();
+  const lines = await page.locator('.plan-line').evaluateAll((all) =>
+    all.map((line) => ({
+      formula: line.querySelector('.plan-formula')?.textContent ?? '',
+      symbols: [...line.querySelectorAll('.plan-given dt math')].map((math) => math.textContent ?? ''),
+      isSet: line.querySelector('.plan-formula math[display="block"]') !== null,
+    })),
+  );
+  expect(lines.length).toBeGreaterThan(25);
+  for (const { formula, symbols, isSet } of lines) {
+    expect(formula).toMatch(/^\S+ ?= ?\S/u);
+    for (const symbol of isSet ? symbols : []) expect(formula, formula).toContain(symbol);
+  }
+  const square = section('gain').locator('[data-line="full-power-volts"] msqrt');
+  expect(await square.textContent()).toBe('P·Z');
+});
+
+test('measured values lead to their row on the profile’s page', async () => {
+  await open(equaliser);
+  await finished('gain');
+  await section('gain').locator('summary').click();
+  await section('gain').locator('[data-line="above-least-input"] .plan-given a').click();
+  await page.waitForURL('**/profiles/brasslight/5s1i-b80/#value-clean-volts');
+  expect(await page.locator(':target').count()).toBe(1);
+});
+
+test('a change is answered at once, beside what was before, and can be taken back', async () => {
+  await open(moving);
+  await page.locator('.plan-sentence').waitFor();
+  const before = await sentence();
+  expect(await page.locator('#plan-was').isVisible()).toBe(false);
+  await choose('Front speakers', '');
+  await choose('Rear speakers', '');
+  await expect.poll(() => sentence()).not.toBe(before);
+  const { front: _, rear: __, ...bare } = moving;
+  expect(await sentence()).toBe(reportOf(bare).answer.sentence);
+  const was = await textOf(page.locator('#plan-was'));
+  expect(was).toMatch(/^Was(?: and still is)?: /);
+  expect(was).toContain(verdictLabels[reportOf(bare).answer.verdict]);
+  await page.getByRole('button', { name: 'Take the change back' }).click();
+  await page.getByRole('button', { name: 'Take the change back' }).waitFor();
+  await expect.poll(() => page.locator('#plan-rear').inputValue()).toBe('lid-speaker');
+});
+
+test('the address holds the plan: filled in by hand and opened elsewhere it is the same', async () => {
+  await open();
+  expect(await textOf(page.locator('#plan-status'))).toContain('Say which unit you have');
+  await choose('Model line', 'Ordwick');
+  await choose('Model year', '2010');
+  await expect.poll(() => page.locator('#plan-unit').inputValue()).toBe('brasslight');
+  await expect
+    .poll(() => textOf(page.locator('#plan-status')))
+    .toContain('Which code does your Brasslight show?');
+  await choose('Code on its screen', '8B0S-I5Z');
+  await choose('Amplifier', 'four-channels-medium');
+  await page.locator('#plan-form').getByText('Numbers of your own amplifier').click();
+  await page.getByLabel('Input, gain fully up, V').fill('0,5');
+  await choose('Front speakers', 'horn-and-midwoofer');
+  await page.getByLabel('Another head unit takes the place of this one').check();
+  await finished('carry-over');
+  await expect.poll(() => page.url()).toContain('replacement=yes');
+  const other = await (await browser.newContext({ viewport: { width: 1280, height: 900 } })).newPage();
+  await other.goto(page.url());
+  await other.locator('#section-carry-over').waitFor({ state: 'attached' });
+  expect(await sentence(other)).toBe(await sentence());
+  const filled = (on: Page) =>
+    on.locator('#plan-form').evaluate((form) => {
+      if (!(form instanceof HTMLFormElement)) throw new Error('no form');
+      return [...new FormData(form)].map(([name, value]) => `${name}=${String(value)}`);
+    });
+  expect(await filled(other)).toEqual(await filled(page));
+  expect(await other.locator('#plan-arithmetic').textContent()).toBe(
+    await page.locator('#plan-arithmetic').textContent(),
+  );
+  await other.context().close();
+});
+
+test('one tap from a profile’s page, with unit and code filled in', async () => {
+  await page.goto(`${inject('siteAddress')}profiles/northpane/os518-b2-10/`);
+  await page.getByRole('link', { name: 'Plan with this profile' }).click();
+  await page.waitForURL('**/planner/?unit=northpane&code=*');
+  await page.locator('.plan-sentence').waitFor();
+  expect(await page.locator('#plan-unit').inputValue()).toBe('northpane');
+  expect(await page.locator('#plan-code').inputValue()).toBe('OS518-B2.10');
+});
+
+test('a typed code is taken however it is dashed and spaced, and finds its unit', async () => {
+  await open();
+  await page.getByLabel('Or type the code').fill('8b0s i5z');
+  await expect.poll(() => page.locator('#plan-code').inputValue()).toBe('8B0S-I5Z');
+  expect(await page.locator('#plan-unit').inputValue()).toBe('brasslight');
+  await page.getByLabel('Or type the code').fill('QQ99-77W');
+  await page.locator('#plan-typed-not:visible').waitFor();
+});
+
+test('a code sent without its unit finds it', async () => {
+  await open({ code: 'OS518-B2.10', amplifier: 'two-channels-small' });
+  await page.locator('.plan-sentence').waitFor();
+  expect(await page.locator('#plan-unit').inputValue()).toBe('northpane');
+  expect(await sentence()).toBe(
+    reportOf({ unit: 'northpane', code: 'OS518-B2.10', amplifier: 'two-channels-small' }).answer.sentence,
+  );
+});
+
+test('each smallest change is a button, and pressing it makes the plan work', async () => {
+  const report = reportOf(moving);
+  await open(moving);
+  const buttons = page.locator('.plan-change');
+  await expect.poll(() => buttons.count()).toBe(report.changes.length);
+  expect(report.changes.length).toBeGreaterThan(1);
+  await buttons.first().press('Enter');
+  const [first] = report.changes;
+  await expect
+    .poll(() => textOf(page.locator('#plan-head .verdict')))
+    .toContain(verdictLabels[first?.verdict ?? 'replace']);
+  expect(await page.locator('.plan-change').count()).toBe(0);
+  expect(await textOf(page.locator('#plan-was'))).toContain('Reflash');
+});
+
+test('wrong input is told at its field, and nothing is worked out from it', async () => {
+  await open({ ...equaliser, wire: '99', load: 'abc', subwoofer: 'gigantic', least: '9', most: '2' });
+  const fault = (field: string) => textOf(page.locator(`#fault-${field}`));
+  await expect.poll(() => fault('wire')).toBe('“99” cannot be used here. Give a number from 0.1 to 10.');
+  expect(await fault('load')).toContain('“abc” cannot be used here.');
+  expect(await fault('subwoofer')).toContain('No class of equipment is called “gigantic”.');
+  expect(await fault('least')).toContain('The least input volts are above the most.');
+  expect(await page.locator('#plan-wire').isVisible()).toBe(true);
+  expect(await page.locator('#plan-wire').getAttribute('aria-invalid')).toBe('true');
+  expect(await page.locator('#plan-body').isVisible()).toBe(false);
+  await page.locator('#plan-wire').fill('3');
+  await page.locator('#plan-load').fill('');
+  await page.locator('#plan-least').fill('');
+  await choose('Subwoofer', 'case-subwoofer');
+  await page.locator('.plan-sentence').waitFor();
+  expect(await page.locator('.fault:visible').count()).toBe(0);
+});
+
+test.each([
+  [{ unit: 'brasslight', code: '0000-000' }, 'code', 'Brasslight has no known profile “0000-000”.'],
+  [{ unit: '<b>x</b>', code: '1' }, 'unit', 'No unit is called “<b>x</b>”.'],
+])('an address that names what is not known here: %o', async (fields, field, words) => {
+  await open(fields);
+  await expect.poll(() => textOf(page.locator(`#fault-${field}`))).toContain(words);
+  expect(await page.locator('#plan-body').isVisible()).toBe(false);
+});
+
+test('the corrected curve lies over the measured one, and the gain step is marked', async () => {
+  await open(equaliser);
+  await finished();
+  const figures = page.locator('#plan-figures');
+  expect(await figures.locator('.curve').count()).toBe(3);
+  expect(await textOf(figures)).toContain('corrected');
+  const gain = reportOf(equaliser)
+    .sections.flatMap(({ lines }) => lines)
+    .find(({ id }) => id === 'gain-step');
+  expect(await textOf(figures)).toContain(`set the gain at ${gain?.result.value}`);
+});
+
+test('another profile beside it: both curves, and what differs', async () => {
+  await open(equaliser);
+  await finished();
+  await page.getByLabel('Code of the other profile').selectOption('8B0S-15Z');
+  await page.locator('.plan-beside').waitFor();
+  expect(new URL(page.url()).searchParams.get('beside')).toBe('8B0S-15Z');
+  expect(await page.locator('#plan-beside .curve').count()).toBe(2);
+  expect(await page.locator('.plan-beside tbody tr').count()).toBeGreaterThan(8);
+  expect(await textOf(page.locator('.plan-beside'))).toContain('the same within uncertainty');
+  await page.reload();
+  await page.locator('.plan-beside').waitFor();
+});
+
+test('by keys alone: fill in, unfold, print', async () => {
+  await open({ unit: 'brasslight', code: '8B0S-I5Z' });
+  await page.locator('.plan-sentence').waitFor();
+  await page.locator('#plan-amplifier').focus();
+  await page.keyboard.press('ArrowDown');
+  await finished('gain');
+  await page.keyboard.press('Tab');
+  expect(await page.evaluate(() => document.activeElement?.textContent)).toContain('Numbers of your own');
+  await section('gain').locator('summary').focus();
+  await page.keyboard.press('Enter');
+  expect(await section('gain').getAttribute('open')).toBe('');
+  // What is open stays open while the plan changes.
+  await choose('Front speakers', 'fairing-coaxial');
+  await section('hearing').waitFor({ state: 'attached' });
+  expect(await section('gain').getAttribute('open')).toBe('');
+  await page.evaluate(() => {
+    window.print = () => document.body.setAttribute('data-printed', '');
+  });
+  await page.getByRole('button', { name: 'Print the job card' }).press('Enter');
+  expect(await page.locator('body[data-printed]').count()).toBe(1);
+});
+
+test('on paper it is one job card, on A4 and on Letter', async () => {
+  const all = { ...equaliser, subwoofer: 'case-subwoofer', generator: '30', machine: '18', battery: '20' };
+  for (const fields of [
+    all,
+    { ...all, code: '8B0S-I5Z' },
+    { ...all, code: '2Z6G-0O8', replacement: 'yes' },
+  ]) {
+    await open(fields);
+    await finished();
+    for (const format of ['A4', 'Letter']) {
+      const pdf = (await page.pdf({ format })).toString('latin1');
+      expect(pdf.match(/\/Type\s*\/Page\b/g)?.length, `${fields.code}, ${format}`).toBe(1);
+    }
+  }
+  await open(equaliser);
+  await finished();
+  await page.emulateMedia({ media: 'print' });
+  const card = page.locator('#job-card');
+  expect(await page.locator('#plan-form').isVisible()).toBe(false);
+  const text = await textOf(card);
+  const report = reportOf(equaliser);
+  expect(text).toContain(report.answer.sentence);
+  expect(text).toMatch(/Data of\s+\d+ \w+ \d{4}/);
+  for (const id of ['gain-step', 'gain-target', 'fuse', 'wire-gauge']) {
+    const line = report.sections.flatMap(({ lines }) => lines).find((one) => one.id === id);
+    expect(line, id).toBeDefined();
+    if (line) expect(text).toContain(formatQuantity(line.result));
+  }
+  for (const words of ['Fuse close to the battery', 'No ground on these outputs', 'Local law and codes']) {
+    expect(text).toContain(words);
+  }
+});
+
+test('cautions stand where work can hurt', async () => {
+  await open(equaliser);
+  await finished();
+  const cautioned = {
+    supply: 'Fuse close',
+    gain: 'No ground',
+    hearing: 'Mind your hearing',
+    speakers: 'Disconnect',
+  };
+  for (const [id, words] of Object.entries(cautioned)) {
+    expect(await textOf(section(id).locator('.cautions')), id).toContain(words);
+    expect(await textOf(section(id).locator('.cautions')), id).toContain('a licensed workshop');
+  }
+});
+
+test('without scripts it says so and leads to the usual plans', async () => {
+  const context = await browser.newContext({ javaScriptEnabled: false });
+  const plain = await context.newPage();
+  await plain.goto(`${inject('siteAddress')}planner/`);
+  expect(await plain.locator('#plan').isVisible()).toBe(false);
+  const main = plain.getByRole('main');
+  expect(await textOf(main)).toContain('needs scripts');
+  await main.getByRole('link', { name: 'Two-channel amplifier, front only' }).click();
+  expect(await plain.locator('table.plan-table').count()).toBeGreaterThan(3);
+  await context.close();
+});
+
+test('all scripts of a whole plan together are small enough', async () => {
+  const scripts = new Map<string, number>();
+  page.on('response', async (response) => {
+    if (!new URL(response.url()).pathname.endsWith('.js')) return;
+    scripts.set(response.url(), gzipSync(await response.body()).length);
+  });
+  await open({ ...equaliser, beside: '8B0S-15Z' });
+  await finished();
+  await page.locator('.plan-beside').waitFor();
+  expect(scripts.size).toBeGreaterThan(2);
+  expect([...scripts.values()].reduce((sum, one) => sum + one, 0)).toBeLessThan(mostScriptBytes);
+});
+
+test('nothing is sent anywhere: only files of the site are asked for', async () => {
+  const asked: string[] = [];
+  page.on('request', (request) => asked.push(`${request.method()} ${request.url()}`));
+  await open(equaliser);
+  await finished();
+  await choose('Front speakers', 'horn-and-midwoofer');
+  await page.waitForTimeout(500);
+  const data = asked.filter((one) => one.includes('.json'));
+  for (const one of asked) expect(one.startsWith(`GET ${inject('siteAddress')}`), one).toBe(true);
+  for (const one of data) expect(one).not.toMatch(/amplifier|front=|code=/);
+  expect(data.length).toBe(3);
+});
+
+test('after one visit a plan is worked out without a network', async () => {
+  await page.goto(inject('siteAddress'));
+  await page.goto(`${inject('siteAddress')}units/brasslight/`);
+  await expect
+    .poll(
+      () =>
+        page.evaluate(async () => {
+          const stores = await Promise.all((await caches.keys()).map((name) => caches.open(name)));
+          const requests = (await Promise.all(stores.map((store) => store.keys()))).flat();
+          return requests.filter(({ url }) => url.endsWith('/planner.json')).length;
+        }),
+      { timeout: 20_000 },
+    )
+    .toBeGreaterThan(7);
+  await page.context().setOffline(true);
+  await open(equaliser);
+  await finished();
+  expect(await sentence()).toBe(reportOf(equaliser).answer.sentence);
+});
+
+test('a filled plan with everything unfolded has no violation, and everything to hit is large enough', async () => {
+  for (const [width, colorScheme, other] of [
+    [390, 'light', 'dark'],
+    [1280, 'dark', 'light'],
+  ] as const) {
+    const context = await browser.newContext({ viewport: { width, height: 900 }, colorScheme });
+    const own = await context.newPage();
+    await open({ ...moving, beside: '8B0S-15Z', wire: '99' }, own);
+    await own.locator('#fault-wire:visible').waitFor();
+    await own.locator('#plan-wire').fill('3');
+    await own.locator('#section-correction').waitFor({ state: 'attached' });
+    await own.locator('.plan-beside').waitFor();
+    await own.locator('#plan-front').selectOption('fairing-small');
+    await own.locator('#plan-was').waitFor();
+    await own.locator('#section-correction').waitFor({ state: 'attached' });
+    await own.evaluate(() => {
+      for (const details of document.querySelectorAll('details')) details.open = true;
+    });
+    expect([...(await axeViolations(own)), ...(await coloursIn(own, other))]).toEqual([]);
+    expect(await own.evaluate(() => document.documentElement.scrollWidth)).toBe(width);
+    const small = await own
+      .locator('#plan')
+      .locator('select, input, button, summary, a')
+      .evaluateAll((all) =>
+        all.flatMap((one) => {
+          const { height, width: across } = one.getBoundingClientRect();
+          return across > 0 && height > 0 && height < 48 ? [`${one.textContent} ${height}`] : [];
+        }),
+      );
+    expect(small).toEqual([]);
+    await context.close();
+  }
+});
+
+/*
+ * The browser’s own filters (Web Audio API, 1.1): peaking ones by the Cookbook with Q as it is, shelves at slope 1
+ * whatever their Q, high-passes with Q in dB.
+ */
+const filters: readonly Filter[] = [
+  ...[63, 250, 1000, 8000].flatMap((hz): Filter[] => [
+    { kind: 'peaking', hz, gainDb: -8.5, q: 1.2 },
+    { kind: 'peaking', hz, gainDb: 6, q: 0.5 },
+    { kind: 'peaking', hz, gainDb: -12, q: 5 },
+    { kind: 'low-shelf', hz, gainDb: -6, q: shelfQ(-6, 1) },
+    { kind: 'low-shelf', hz, gainDb: 5.5, q: shelfQ(5.5, 1) },
+    { kind: 'high-shelf', hz, gainDb: 4, q: shelfQ(4, 1) },
+    { kind: 'high-pass', hz, gainDb: 0, q: Math.SQRT1_2 },
+    { kind: 'high-pass', hz, gainDb: 0, q: 1 },
+  ]),
+];
+
+test('the filters of the correction are those of the browser within 0.01 dB, 20 Hz to 20 kHz', async () => {
+  const frequencies = Array.from({ length: 91 }, (_, at) => 20 * 10 ** (at / 30));
+  expect(frequencies.at(-1)).toBeCloseTo(20_000, 6);
+  await page.goto(inject('siteAddress'));
+  const browsers = await page.evaluate(
+    ({ wanted, hertz, rate }) => {
+      const types = {
+        peaking: 'peaking',
+        'low-shelf': 'lowshelf',
+        'high-shelf': 'highshelf',
+        'high-pass': 'highpass',
+      } as const;
+      const context = new OfflineAudioContext(1, 1, rate);
+      return wanted.map(({ kind, hz, gainDb, q }) => {
+        const node = new BiquadFilterNode(context, {
+          type: types[kind],
+          frequency: hz,
+          gain: gainDb,
+          Q: kind === 'high-pass' ? 20 * Math.log10(q) : q,
+        });
+        const magnitudes = new Float32Array(hertz.length);
+        node.getFrequencyResponse(Float32Array.from(hertz), magnitudes, new Float32Array(hertz.length));
+        return [...magnitudes].map((one) => 20 * Math.log10(one));
+      });
+    },
+    { wanted: [...filters], hertz: frequencies, rate: sampleRateHz },
+  );
+  const grid = gridOf(frequencies.map((hz) => Math.fround(hz)));
+  filters.forEach((filter, index) => {
+    const own = curveDb(filter, grid);
+    const theirs = browsers[index] ?? [];
+    const off = own.map((level, at) => Math.abs(level - (theirs[at] ?? Number.NaN)));
+    expect(Math.max(...off), JSON.stringify(filter)).toBeLessThan(0.01);
+  });
+});
