@@ -47,7 +47,7 @@ describe('a profile made of filters', () => {
       const lines = linesOf(correction(profileOf(peaks), { ...equaliser, hz: [15, 22_000] })).lines;
       expect(line(lines, 'residual-largest').result.value, `seed ${seed}`).toBeLessThan(0.1);
     }
-  });
+  }, 300_000);
 
   test('more filters never leave more, and settings stay within the limits', () => {
     fc.assert(
@@ -76,7 +76,7 @@ describe('a profile made of filters', () => {
       }),
       { numRuns: 8, seed: 20260314 },
     );
-  });
+  }, 300_000);
 
   test('a shelf cuts where it can: a high shelf of +6 dB is, but for the level, a low shelf of −6 dB', () => {
     const grid = gridOf([20, 50, 120, 300, 1000, 20_000]);

@@ -59,7 +59,7 @@ export function fitFilters(wrong: Wrong, limits: EqualiserLimits): Filter[] {
 }
 
 /** How many starts each choice of kinds gets. */
-const startsEach = 8;
+const startsEach = 24;
 
 /**
  * Full sets from starts scattered over all settings, for every choice of kinds: what building up one filter at a time
