@@ -12,6 +12,7 @@ import { type ReadingsPageView, readingsPages } from './views/readings-page.ts';
 import { type RulesPageView, rulesPage } from './views/rules-page.ts';
 import { type ListsView, listsView, type SiteView, siteView } from './views/site.ts';
 import { type SourcePageView, sourcePages } from './views/source-page.ts';
+import { type TableFilesView, tableFiles } from './views/table-files.ts';
 import { type TablePageView, tablePages } from './views/table-page.ts';
 import { type UnitPageView, unitPages } from './views/unit-page.ts';
 import { type WayPageView, wayPages } from './views/way-page.ts';
@@ -59,6 +60,7 @@ export const collections = {
   ),
   planPages: viewsOf<PlanPageView>('planPages', (answers) => byId(planPages(answers))),
   tablePages: viewsOf<TablePageView>('tablePages', (answers) => byId(tablePages(answers))),
+  tableFiles: viewsOf<TableFilesView>('tableFiles', (answers) => tableFiles(answers)),
   guidePages: viewsOf<GuidePageView>('guidePages', async (answers, base) =>
     byId(await guidePages(answers, base)),
   ),

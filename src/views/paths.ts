@@ -53,6 +53,11 @@ export function tablePath(table: string): string {
   return `tables/${table}/`;
 }
 
+/** A table as a file for other programs: `tables/x.dmn`. */
+export function tableFilePath(table: string, form: 'dmn' | 'csv'): string {
+  return `tables/${table}.${form}`;
+}
+
 export function sourcePath(source: string): string {
   return `sources/${source}/`;
 }

@@ -253,7 +253,8 @@ export function underWords(sure: number, perhaps: number): string {
 export function leftWords(rules: number, left: number, { sure, open }: Listing): string {
   const some = left === rules ? `All ${rules}\u00a0rules` : `${left} of ${rules}\u00a0rules`;
   const profiles = (count: number): string => (count === 1 ? '1\u00a0profile' : `${count}\u00a0profiles`);
-  return `${some} ${left === 1 ? 'is' : 'are'} left. ${profiles(sure)} with one answer, ${profiles(open)} still open.`;
+  const still = open === 0 ? 'none is open' : `${open} still open`;
+  return `${some} ${left === 1 ? 'is' : 'are'} left. ${profiles(sure)} settled, ${still}.`;
 }
 
 /** More than these are not listed at once: a page for a phone. */

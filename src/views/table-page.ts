@@ -12,6 +12,7 @@ import type { NamedLink } from './source-page.ts';
 import { settlingWords } from './table-evidence.ts';
 import { type ListedProfile, type Listing, type ListingData, lister, notMeasured } from './table-listing.ts';
 import { answerWords } from './table-outcomes.ts';
+import { proofOf } from './table-proof.ts';
 import { anyWords, readingRule, setWords } from './table-words.ts';
 
 export interface TablePageView {
@@ -23,6 +24,8 @@ export interface TablePageView {
   readonly description: string;
   /** How its rules are to be read. */
   readonly reading: string;
+  /** What is proved of it, in sentences. */
+  readonly proof: readonly string[];
   /** What stands above the answers. */
   readonly answerLabel: string;
   readonly columns: readonly { readonly label: string; readonly asked: boolean }[];
@@ -137,6 +140,7 @@ function tablePage(answers: Answers, judged: JudgedTable, collected: Collector):
     name: entry.data.name,
     description: entry.data.about,
     reading: readingRule(entry.data),
+    proof: proofOf(table),
     answerLabel: entry.data.outputs.map(({ label }) => label).join(', '),
     columns: entry.data.inputs.map((input) => ({ label: input.label, asked: isAsked(input) })),
     rules: entry.data.rules.map((rule, index) => ({

@@ -45,9 +45,7 @@ test('answers narrow rules and profiles, stand in the address, and survive a rel
   await page.getByLabel('Will the amplifier drive rear speakers?').selectOption('yes');
   await page.getByLabel('Is there an equaliser in the plan?').selectOption('yes');
   await page.getByLabel('What inputs will you use on the amplifier?').selectOption('speaker level');
-  expect(await textOf(page.getByRole('status'))).toContain(
-    '32\u00a0profiles with one answer, 0\u00a0profiles still open',
-  );
+  expect(await textOf(page.getByRole('status'))).toContain('32\u00a0profiles settled, none is open');
   expect(await page.locator('#rule-boost-stays').isVisible()).toBe(false);
   expect(await page.locator('#rule-too-hot-for-low-level').isVisible()).toBe(false);
   expect(await codesIn('keep and correct')).toContain('5S1I-B80');
@@ -165,6 +163,23 @@ describe('without scripts', () => {
     await page.goBack();
     expect(await page.locator('.answer-group').count()).toBe(3);
   });
+});
+
+test('a table is offered to be taken along, with what is proved of it', async () => {
+  await open('code-into-replacement-unit/');
+  expect(await textOf(page.locator('.proof'))).toContain('Complete: every combination has a rule.');
+  const offered = page.locator('a[download]');
+  expect(await offered.evaluateAll((all) => all.map((one) => one.getAttribute('download')))).toEqual([
+    'code-into-replacement-unit.dmn',
+    'code-into-replacement-unit.csv',
+  ]);
+  for (const link of await offered.all()) {
+    const response = await page.request.get(
+      new URL((await link.getAttribute('href')) ?? '', page.url()).href,
+    );
+    expect(response.status()).toBe(200);
+    expect(await response.text()).toContain('made-for-speakers');
+  }
 });
 
 test('the search finds a table by its name, under its kind', async () => {

@@ -7,8 +7,8 @@ import {
   decideDmn,
   readDmn,
   tableOfDecision,
-  UnusableFile,
 } from '../../src/tables/dmn/index.ts';
+import { UnusableFile } from '../../src/tables/file-fault.ts';
 import { evaluateTable } from '../../src/tables/index.ts';
 
 const textOf = (name: string): string => readFileSync(new URL(`dmn-files/${name}`, import.meta.url), 'utf8');

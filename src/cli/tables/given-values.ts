@@ -102,8 +102,9 @@ function valueOfText(text: string, input: Asked): GivenValue {
 }
 
 const number = String.raw`[+\-−]?(?:\d+(?:\.\d+)?|\.\d+)`;
-const numberAlone = new RegExp(`^(${number})\\s*([^\\d\\s±+.,].*)?$`);
-const numberWithin = new RegExp(`^(${number})\\s*(?:±|\\+\\s*/?\\s*-)\\s*(${number})\\s*([^\\d\\s±+.,].*)?$`);
+const unitAfter = String.raw`((?![eE][+-]?\d)[^\d\s±+.,].*)?`;
+const numberAlone = new RegExp(`^(${number})\\s*${unitAfter}$`);
+const numberWithin = new RegExp(`^(${number})\\s*(?:±|\\+\\s*/?\\s*-)\\s*(${number})\\s*${unitAfter}$`);
 
 function numberValue(text: string, input: Asked, type: FeelType & { kind: 'number' }): GivenValue {
   const within = numberWithin.exec(text);
@@ -111,7 +112,7 @@ function numberValue(text: string, input: Asked, type: FeelType & { kind: 'numbe
   const [, alone, aloneUnit] = within ? [] : (numberAlone.exec(text) ?? []);
   const written = estimate ?? alone;
   if (written === undefined) {
-    const comma = /^[+-]?\d+,\d+/.exec(text)?.[0];
+    const comma = /^[+-]?\d+,\d+$/.exec(text)?.[0];
     throw wrong(
       input,
       `“${text}”`,
