@@ -60,14 +60,14 @@ export function analysedTables({ answers, remember }: RuleInput): readonly Analy
   const all = [...answers.tables].flatMap(([id, { table }]): AnalysedTable[] => {
     const entry = answers.base.tables.get(id);
     if (!entry || !table) return [];
-    const troubles = remember(['table-analysis', entry.digest], () => troublesOf(table));
+    const troubles = remember(['table-analysis', entry.digest], () => troublesOf(entry, table));
     return [{ entry, table, troubles }];
   });
   ofAnswers.set(answers, all);
   return all;
 }
 
-function troublesOf(table: Table): TableTroubles {
+function troublesOf(entry: Entry<'tables'>, table: Table): TableTroubles {
   const found = analyseTable(table, { mostGaps, steps });
   const breaking = found.overlaps.filter(({ breaks }) => breaks);
   const isCut: Readonly<Record<Part, boolean>> = {
@@ -85,10 +85,27 @@ function troublesOf(table: Table): TableTroubles {
     overlaps: breaking.map(({ box, rules, contradicts }) => ({ ...caseOf(table, box), rules, contradicts })),
     overlapCount: found.breakingCount,
     dead: found.dead,
-    idle: found.idle,
+    idle: found.idle.some(({ tested }) => tested) ? idleInWords(entry, table) : found.idle,
     mergeable: found.mergeable,
     unproved: found.cut.filter((part) => isCut[part]),
   };
+}
+
+/** Inputs that change neither the answer nor what is said with it: the words count as one more output. */
+function idleInWords({ data }: Entry<'tables'>, table: Table): readonly IdleInput[] {
+  const said = data.rules.map(({ say, guides, profiles }) => JSON.stringify([say, guides, profiles]));
+  const words = { id: ' words', label: '', type: { kind: 'text' }, priorities: [], otherwise: '' } as const;
+  const { idle } = analyseTable(
+    {
+      ...table,
+      outputs: [...table.outputs, words],
+      rules: table.rules.map((rule, index) => ({ ...rule, results: [...rule.results, said[index] ?? ''] })),
+    },
+    { steps },
+  );
+  // Under other policies several rules speak at once, and which of them do is not looked into.
+  const isExact = ['first', 'unique', 'priority'].includes(table.hitPolicy) || new Set(said).size === 1;
+  return idle.filter(({ tested }) => isExact || !tested);
 }
 
 function caseOf({ inputs }: Table, { words, example, sets }: Box): Case {

@@ -144,18 +144,16 @@ describe('what makes an input matter', () => {
   test('is also what a rule says', async () => {
     // Both rules answer alike; only their words depend on the equaliser.
     const alike = edit(amplifier, 'give: { answer: correct }', 'give: { answer: reflash }');
-    const words = edit(
+    const idle = (findings: readonly string[]) => findings.filter((one) => one.startsWith('table-idle'));
+    expect(idle(await told(alike))).toEqual([]);
+    const silent = edit(
       amplifier,
-      'answer: reflash }\n  - id: plain',
-      'answer: reflash }\n    say: Nothing takes it out.\n  - id: plain',
+      '\n    say: Take the boost out with the equaliser.\n    guides: [reading-a-code]\n',
+      '\n',
     );
-    const other = edit(
-      amplifier,
-      'when: { boost-goes: "fixed, fading, switched, changing" }',
-      'when: { boost-goes: "fixed, fading, switched, changing", equaliser: "-" }',
-    );
-    const failing = (await told(alike, words, other)).filter((one) => one.startsWith('table-idle'));
-    expect(failing).toEqual([]);
+    expect(idle(await told(alike, silent))).toEqual([
+      `table-idle-input ${amplifier}: Whatever “equaliser” is, the answer is the same.`,
+    ]);
   });
 });
 

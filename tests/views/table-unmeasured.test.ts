@@ -13,7 +13,7 @@ async function withTable(column: string, rules: string) {
   const bad = `name: Loud enough
 question: Is it loud enough?
 about: Whether it is loud enough.
-order: 10
+order: 1
 hit: first
 inputs:
   - { id: clean-volts, label: Clean volts, holds: characteristic, characteristic: clean-volts${column} }

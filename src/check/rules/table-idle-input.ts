@@ -25,7 +25,6 @@ function idleFindings({ entry, table, troubles }: AnalysedTable): Finding[] {
   if (!isSound(troubles)) return [];
   return troubles.idle.flatMap(({ input, tested }): Finding[] => {
     const index = table.inputs.findIndex(({ id }) => id === input);
-    if (tested && differInWords(entry.data.rules, input)) return [];
     return [
       {
         rule: 'table-idle-input',
@@ -39,12 +38,4 @@ function idleFindings({ entry, table, troubles }: AnalysedTable): Finding[] {
       },
     ];
   });
-}
-
-type EntryRules = AnalysedTable['entry']['data']['rules'];
-
-/** Whether rules that test the input say different things, or one of them something the others without it do not. */
-function differInWords(rules: EntryRules, input: string): boolean {
-  const said = rules.map(({ say, guides, profiles }) => JSON.stringify([say, guides, profiles]));
-  return new Set(said.filter((_, index) => Object.hasOwn(rules[index]?.when ?? {}, input))).size > 1;
 }
