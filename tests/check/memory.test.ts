@@ -33,7 +33,9 @@ const edits: readonly (readonly [file: string, from: string, to: string])[] = [
   ],
 ];
 
-test('after any few edits, with the memory of the run before, the findings are those of a first run', async () => {
+test('after any few edits, with the memory of the run before, the findings are those of a first run', {
+  timeout: 180_000,
+}, async () => {
   const memory = new MapMemory();
   expect((await checkContent(new MemoryFiles('demo', demo), { memory })).findings).toEqual([]);
   await fc.assert(
