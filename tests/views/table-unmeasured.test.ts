@@ -27,8 +27,10 @@ sources: [maker-bulletin]
     editedExample([{ file: 'tables/loud.yaml', good: '', bad }]),
   );
   expect(findings).toEqual([]);
-  const [table] = tablePages(answers);
-  const [said] = tableAnswerViews(answers, judgedTables(answers), unmeasured);
+  const table = tablePages(answers).find(({ id }) => id === 'loud');
+  const said = tableAnswerViews(answers, judgedTables(answers), unmeasured).find(
+    ({ path }) => path === table?.path,
+  );
   if (!table || !said) throw new Error('no table');
   return { table, said };
 }
