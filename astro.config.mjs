@@ -1,5 +1,12 @@
 import { defineConfig } from 'astro/config';
 
+// Loading a module of the pure rooms does nothing: what a page does not use of them is not sent to it.
+const treeshake = {
+  moduleSideEffects: [
+    { test: /\/(?:schemas|src\/(?:measure|codes|tables|decide|plot|walk))\//, sideEffects: false },
+  ],
+};
+
 // Output folder and base path come from the command that publishes; see src/publish/.
 export default defineConfig({
   output: 'static',
@@ -12,15 +19,7 @@ export default defineConfig({
   },
   devToolbar: { enabled: false },
   vite: {
-    build: {
-      rolldownOptions: {
-        // Loading a module of the pure rooms does nothing: what a page does not use of them is not sent to it.
-        treeshake: {
-          moduleSideEffects: [
-            { test: /\/(?:schemas|src\/(?:measure|codes|tables|decide|plot|walk))\//, sideEffects: false },
-          ],
-        },
-      },
-    },
+    build: { rolldownOptions: { treeshake } },
+    worker: { rolldownOptions: { treeshake } },
   },
 });

@@ -205,6 +205,45 @@ test('each smallest change is a button, and pressing it makes the plan work', as
   expect(await textOf(page.locator('#plan-was'))).toContain('Reflash');
 });
 
+test('a borderline answer is called so, with the reading that would settle it', async () => {
+  const fields = {
+    unit: 'northpane',
+    code: 'GI106-I5.20',
+    fitted: 'factory-amplifier',
+    amplifier: 'factory-amplifier',
+    front: 'fairing-coaxial',
+    rear: 'lid-speaker',
+  };
+  const { answer, settledBy } = reportOf(fields);
+  expect([answer.verdict, answer.possible, settledBy.length]).toEqual([
+    'measure-first',
+    ['keep', 'reflash'],
+    1,
+  ]);
+  await open(fields);
+  const box = page.locator('.plan-open');
+  await box.waitFor();
+  expect(await textOf(box)).toBe(
+    'Borderline. Within the uncertainty of the readings it comes to: keep, or reflash. Known more exactly, this alone would settle it: Rear below front by.',
+  );
+  expect(await sentence()).toContain('Read front and rear again at one step.');
+});
+
+test('the equaliser is fitted beside the page, once for each profile', async () => {
+  await open({ unit: 'brasslight', code: '5S1I-B80' });
+  await page.locator('.plan-sentence').waitFor();
+  const workers: string[] = [];
+  page.on('worker', (worker) => workers.push(worker.url()));
+  await choose('Amplifier', 'four-channels-equaliser');
+  await finished();
+  expect(workers.length).toBe(1);
+  // Once more with other speakers: the settings are those of the profile, and kept.
+  await choose('Front speakers', 'lid-speaker');
+  await finished('hearing');
+  await finished();
+  expect(workers.length).toBe(1);
+});
+
 test('wrong input is told at its field, and nothing is worked out from it', async () => {
   await open({ ...equaliser, wire: '99', load: 'abc', subwoofer: 'gigantic', least: '9', most: '2' });
   const fault = (field: string) => textOf(page.locator(`#fault-${field}`));

@@ -125,7 +125,7 @@ export function stagesList({ staged }: JudgedPlan, { query }: Telling): HTMLElem
       {},
       staged.keepsThroughout
         ? 'In this order the profile can stay through every stage, and nothing is bought twice.'
-        : 'No order keeps this profile through every stage; in this one it has to be changed least often.',
+        : 'No order is sure to keep this profile through every stage; in this one it is in question least often.',
     ),
     make(
       'ol',
