@@ -13,10 +13,11 @@ export function slipsBySteps(sheet: ProfileSheet, confirmed: ReadonlySet<Cell>):
 }
 
 function slipsInSeries(sheet: ProfileSheet, all: readonly Cell[], confirmed: ReadonlySet<Cell>): Slip[] {
-  const series = legibleOf(all, sheet);
-  if (series.length < leastSeries) return [];
+  const legible = legibleOf(all, sheet);
+  if (legible.length < leastSeries) return [];
+  const series = [...stepInto(all, legible, sheet), ...legible];
+  if (risesEvenly(series, leastJumpDb)) return [];
   const jumps = jumpsOf(series);
-  if (!jumps.some((jump) => Math.abs(jump) > leastJumpDb)) return [];
   const slips: Slip[] = [];
   for (let at = 0; at < jumps.length; at += 1) {
     if (Math.abs(jumps[at] ?? 0) <= leastJumpDb) continue;
@@ -29,16 +30,46 @@ function slipsInSeries(sheet: ProfileSheet, all: readonly Cell[], confirmed: Rea
   return slips;
 }
 
+/**
+ * The cell before the first legible one, which would else be held against nothing: none where its last digits
+ * alone might make a jump.
+ */
+function stepInto(all: readonly Cell[], [first]: readonly Cell[], sheet: ProfileSheet): Cell[] {
+  const before = first && all[all.indexOf(first) - 1];
+  return before && toleranceOf(before, sheet, 'own') < widestBefore ? [before] : [];
+}
+
 const leastSeries = 6;
 const leastJumpDb = 2;
+/** With what a legible cell may be off, 1.3 dB: less than {@link leastJumpDb}. */
+const widestBefore = 0.1;
 const besideSteps = 'what the steps beside it say';
+
+/** Whether no jump of a series is above a bound, dB, by the widest that any of them could be: most series are even. */
+export function risesEvenly(series: readonly Cell[], boundDb: number): boolean {
+  let [least, most, widestStep] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, 0];
+  for (let at = 0; at + 1 < series.length; at += 1) {
+    const [here, next] = [series[at], series[at + 1]];
+    if (!here || !next) continue;
+    const increment = incrementDb(here, next);
+    least = Math.min(least, increment);
+    most = Math.max(most, increment);
+    widestStep = Math.max(widestStep, next.step - here.step);
+  }
+  return (most - least) * widestStep <= boundDb;
+}
+
+/** How much a step rises on the way from one cell to the next, dB. */
+function incrementDb(here: Cell, next: Cell): number {
+  return dbv(next.volts / here.volts) / (next.step - here.step);
+}
 
 /** How far each step from one cell to the next rises beyond what those around it do, dB. */
 export function jumpsOf(series: readonly Cell[]): number[] {
   const increments: number[] = [];
   for (let at = 0; at + 1 < series.length; at += 1) {
     const [here, next] = [series[at], series[at + 1]];
-    if (here && next) increments.push(dbv(next.volts / here.volts) / (next.step - here.step));
+    if (here && next) increments.push(incrementDb(here, next));
   }
   return increments.map((increment, at) => {
     const around = [...increments.slice(Math.max(0, at - 3), at), ...increments.slice(at + 1, at + 4)];
