@@ -169,10 +169,11 @@ function onCurve(
   at: number,
   level = (cell: Cell): number => dbv(cell.volts),
 ): number | undefined {
-  const [a, b, here, c, d] = curve.slice(Math.max(0, at - 2), at + 3);
-  if (at < 2 || !a || !b || !here || !c || !d) return undefined;
-  const gaps = [b.hz / a.hz, here.hz / b.hz, c.hz / here.hz, d.hz / c.hz];
-  if (Math.max(...gaps) > 1.5 || Math.max(...gaps) / Math.min(...gaps) > 1.2) return undefined;
+  const [a, b, here, c, d] = [curve[at - 2], curve[at - 1], curve[at], curve[at + 1], curve[at + 2]];
+  if (!a || !b || !here || !c || !d) return undefined;
+  const [ab, bHere, hereC, cd] = [b.hz / a.hz, here.hz / b.hz, c.hz / here.hz, d.hz / c.hz];
+  const widest = Math.max(ab, bHere, hereC, cd);
+  if (widest > 1.5 || widest / Math.min(ab, bHere, hereC, cd) > 1.2) return undefined;
   return 10 ** ((4 * (level(b) + level(c)) - level(a) - level(d)) / 120);
 }
 
@@ -213,15 +214,17 @@ interface Ratio {
 
 /** An output's clean volts over those of another, wherever both were read. */
 function ratiosTo(sheet: ProfileSheet, channel: Cell['channel'], other: Cell['channel']): Ratio[] {
-  return sheet.cells.flatMap((cell) => {
-    if (cell.channel !== channel) return [];
+  const ratios: Ratio[] = [];
+  for (const cell of sheet.cells) {
+    if (cell.channel !== channel) continue;
     const beside = sheet.byKey.get(cellKey(other, cell.step, cell.hz));
-    if (!beside || beside.hz !== cell.hz) return [];
-    if (beside.volts === 0 || cell.volts === 0 || (beside.thdPercent ?? 0) > 1) return [];
+    if (!beside || beside.hz !== cell.hz) continue;
+    if (beside.volts === 0 || cell.volts === 0 || (beside.thdPercent ?? 0) > 1) continue;
     const toleranceAt = (volts: number): number =>
       toleranceOf(cell, sheet, 'own', volts) + toleranceOf(beside, sheet, 'own');
-    return [{ cell, other: beside, ratio: cell.volts / beside.volts, toleranceAt }];
-  });
+    ratios.push({ cell, other: beside, ratio: cell.volts / beside.volts, toleranceAt });
+  }
+  return ratios;
 }
 
 function slipsAtOneStep(sheet: ProfileSheet, channel: Cell['channel'], confirmed: ReadonlySet<Cell>): Slip[] {
