@@ -26,6 +26,7 @@ export class ProfileSheet {
   readonly byKey: ReadonlyMap<number, Cell>;
   #series: readonly (readonly Cell[])[] | undefined;
   #curves: readonly (readonly Cell[])[] | undefined;
+  #ofChannel: ReadonlyMap<Channel, readonly Cell[]> | undefined;
 
   /** Brings the readings together by output, step and frequency. */
   constructor(profile: string, session: Entry<'outputs'>, readings: readonly BenchReading[]) {
@@ -33,6 +34,12 @@ export class ProfileSheet {
     this.session = session;
     this.byKey = cellsByKey(readings);
     this.cells = [...this.byKey.values()];
+  }
+
+  /** The cells of one output, in the order they were first read. */
+  ofChannel(channel: Channel): readonly Cell[] {
+    this.#ofChannel ??= Map.groupBy(this.cells, (cell) => cell.channel);
+    return this.#ofChannel.get(channel) ?? [];
   }
 
   /** The cells of one output and frequency by rising step, as long as they read anything. */

@@ -215,8 +215,7 @@ interface Ratio {
 /** An output's clean volts over those of another, wherever both were read. */
 function ratiosTo(sheet: ProfileSheet, channel: Cell['channel'], other: Cell['channel']): Ratio[] {
   const ratios: Ratio[] = [];
-  for (const cell of sheet.cells) {
-    if (cell.channel !== channel) continue;
+  for (const cell of sheet.ofChannel(channel)) {
     const beside = sheet.byKey.get(cellKey(other, cell.step, cell.hz));
     if (!beside || beside.hz !== cell.hz) continue;
     if (beside.volts === 0 || cell.volts === 0 || (beside.thdPercent ?? 0) > 1) continue;
