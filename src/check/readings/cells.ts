@@ -144,12 +144,12 @@ const usualScatter = 0.005;
  * The cells of a line that are far enough above the last digit to be told by those beside them. A small one is
  * kept where it follows a louder one: it may be a louder one written wrongly, and is no silence.
  */
-export function legibleOf(line: readonly Cell[], sheet: ProfileSheet): Cell[] {
+export function legibleOf(line: readonly Cell[], sheet: ProfileSheet, widest = widestLegible): Cell[] {
   let loudest = 0;
   return line.filter((cell) => {
-    const isDrop = cell.volts * 4 < loudest * 3 && toleranceOf(cell, sheet, 'own', loudest) < widestLegible;
+    const isDrop = cell.volts * 4 < loudest * 3 && toleranceOf(cell, sheet, 'own', loudest) < widest;
     loudest = Math.max(loudest, cell.volts);
-    return isDrop || toleranceOf(cell, sheet, 'own') < widestLegible;
+    return isDrop || toleranceOf(cell, sheet, 'own') < widest;
   });
 }
 

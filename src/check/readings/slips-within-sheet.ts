@@ -13,9 +13,8 @@ export function slipsBySteps(sheet: ProfileSheet, confirmed: ReadonlySet<Cell>):
 }
 
 function slipsInSeries(sheet: ProfileSheet, all: readonly Cell[], confirmed: ReadonlySet<Cell>): Slip[] {
-  const legible = legibleOf(all, sheet);
-  if (legible.length < leastSeries) return [];
-  const series = [...stepInto(all, legible, sheet), ...legible];
+  const series = legibleOf(all, sheet, widestInSteps);
+  if (series.length < leastSeries) return [];
   if (risesEvenly(series, leastJumpDb)) return [];
   const jumps = jumpsOf(series);
   const slips: Slip[] = [];
@@ -30,19 +29,10 @@ function slipsInSeries(sheet: ProfileSheet, all: readonly Cell[], confirmed: Rea
   return slips;
 }
 
-/**
- * The cell before the first legible one, which would else be held against nothing: none where its last digits
- * alone might make a jump.
- */
-function stepInto(all: readonly Cell[], [first]: readonly Cell[], sheet: ProfileSheet): Cell[] {
-  const before = first && all[all.indexOf(first) - 1];
-  return before && toleranceOf(before, sheet, 'own') < widestBefore ? [before] : [];
-}
-
 const leastSeries = 6;
 const leastJumpDb = 2;
-/** With what a legible cell may be off, 1.3 dB: less than {@link leastJumpDb}. */
-const widestBefore = 0.1;
+/** Two cells as coarse as this make 1.7 dB between them: less than {@link leastJumpDb}, so no jump by themselves. */
+const widestInSteps = 0.1;
 const besideSteps = 'what the steps beside it say';
 
 /** Whether no jump of a series is above a bound, dB, by the widest that any of them could be: most series are even. */
