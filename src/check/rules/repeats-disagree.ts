@@ -22,7 +22,7 @@ export const repeatsDisagree = outputRule<RuleFinding[]>({
   ],
   follows: () => [],
   ofFamily: ({ base }, family) =>
-    findingsInSheets(base, family, (sheet) => 
+    findingsInSheets(base, family, (sheet) =>
       sheet.cells
         .filter(({ readings }) => readings.length > 1)
         .flatMap((cell) => cellFindings(base, sheet, cell)),
