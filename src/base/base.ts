@@ -2,6 +2,7 @@
 import type { Root } from 'mdast';
 import { type EntryData, type Kind, markdownKinds, type SetAside } from '../../schemas/index.ts';
 import type { Place } from './finding.ts';
+import { LazyMap } from './lazy-map.ts';
 import type { BenchReading, ReadingTable } from './readings.ts';
 import type { TextFile } from './text-file.ts';
 import type { DataPath, Positions } from './yaml.ts';
@@ -104,11 +105,28 @@ export function setAsideFor(session: Entry<'outputs'>, profile: string): SetAsid
   return session.data.setAside.find(({ profiles }) => !profiles || profiles.includes(profile));
 }
 
+/** What one session read of a profile. */
+export interface SessionReadings {
+  readonly session: Entry<'outputs'>;
+  readonly readings: readonly BenchReading[];
+}
+
+const lastAskedFor = new WeakMap<Base, LazyMap<readonly SessionReadings[]>>();
+
+/** Profiles whose readings are kept as objects: one family after the other is looked at by several rules. */
+const profilesKept = 500;
+
 /** The readings of one profile that count, by session, oldest session first; those set aside are left out. */
-export function readingsOfProfile(
-  base: Base,
-  profile: string,
-): { session: Entry<'outputs'>; readings: BenchReading[] }[] {
+export function readingsOfProfile(base: Base, profile: string): readonly SessionReadings[] {
+  let kept = lastAskedFor.get(base);
+  if (!kept) {
+    kept = new LazyMap(base.sessionsOfProfile.keys(), (id) => readingsBySession(base, id), profilesKept);
+    lastAskedFor.set(base, kept);
+  }
+  return kept.get(profile) ?? [];
+}
+
+function readingsBySession(base: Base, profile: string): SessionReadings[] {
   return (base.sessionsOfProfile.get(profile) ?? [])
     .filter((session) => !setAsideFor(session, profile))
     .map((session) => ({

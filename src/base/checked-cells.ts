@@ -28,6 +28,8 @@ class CheckedColumn<C extends Column> {
   readonly #column: C;
   readonly #schema: z.ZodType<Reading[C]>;
   readonly #known = new Map<string, Reading[C]>();
+  #lastCell: string | undefined;
+  #last: Reading[C] | undefined;
 
   constructor(column: C) {
     this.#column = column;
@@ -36,16 +38,43 @@ class CheckedColumn<C extends Column> {
 
   /** The value of a cell; undefined where it is not what the column asks for. */
   value(cell: string): Reading[C] | undefined {
+    // Often it is what the row before reads.
+    if (cell === this.#lastCell) return this.#last;
     const known = this.#known.get(cell);
-    if (known !== undefined) return known;
+    const data = known === undefined ? this.#checked(cell) : known;
+    if (data !== undefined) [this.#lastCell, this.#last] = [cell, data];
+    return data;
+  }
+
+  #checked(cell: string): Reading[C] | undefined {
     const { data } = this.#schema.safeParse(cellData(this.#column, cell));
     if (data !== undefined && this.#known.size < mostKnown) this.#known.set(cell, data);
     return data;
   }
 }
 
-/** Volts are hardly ever written twice: they must not fill the memory. */
+/** A column of ever new values must not fill the memory. */
 const mostKnown = 1000;
+
+/**
+ * The volts of a sheet, checked. Hardly ever are they written twice, but what the schema asks for is a range:
+ * between two numbers it has taken it takes all.
+ */
+class CheckedVolts {
+  #least = Number.POSITIVE_INFINITY;
+  #most = Number.NEGATIVE_INFINITY;
+
+  /** The volts in a cell; undefined where they are not what the column asks for. */
+  value(cell: string): number | undefined {
+    const written = cellData('voltsRms', cell);
+    if (typeof written === 'number' && written >= this.#least && written <= this.#most) return written;
+    const { data } = readingSchema.shape.voltsRms.safeParse(written);
+    if (data === undefined) return undefined;
+    this.#least = Math.min(this.#least, data);
+    this.#most = Math.max(this.#most, data);
+    return data;
+  }
+}
 
 /** The rows of one sheet, checked: a row is right where all its cells are, as no column depends on another. */
 export class CheckedRows {
@@ -53,7 +82,7 @@ export class CheckedRows {
   readonly #channel = new CheckedColumn('channel');
   readonly #step = new CheckedColumn('step');
   readonly #hz = new CheckedColumn('hz');
-  readonly #voltsRms = new CheckedColumn('voltsRms');
+  readonly #voltsRms = new CheckedVolts();
   readonly #thdPercent = new CheckedColumn('thdPercent');
   readonly #repeat = new CheckedColumn('repeat');
 

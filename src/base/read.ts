@@ -7,7 +7,7 @@ import { type ContentFiles, FolderFiles } from './content-folder.ts';
 import { compareFindings, type Finding, type Place } from './finding.ts';
 import { danglingLinks, linkedKinds } from './links.ts';
 import { readMarkdown } from './markdown.ts';
-import { digestOf, type Memory, noMemory } from './memory.ts';
+import { type Memory, noMemory } from './memory.ts';
 import { nearest } from './nearest.ts';
 import { knownReadings, type ReadingTable, readReadings } from './readings.ts';
 import type { TextFile } from './text-file.ts';
@@ -73,7 +73,7 @@ function readSheet(
   session: string,
   memory: Memory,
 ): { table: ReadingTable; findings: readonly Finding[] } {
-  const key = digestOf('sheet', source.digest);
+  const key = `sheet ${source.digest}`;
   const profiles = memory.recall(key) as readonly string[] | undefined;
   if (profiles) return { table: knownReadings(source, session, profiles), findings: [] };
   const sheet = readReadings(source, session);
@@ -88,7 +88,7 @@ function readEntry(
   id: string,
   memory: Memory,
 ): { entry: Entry | undefined; findings: readonly Finding[] } {
-  const key = digestOf('entry', kind, source.digest);
+  const key = `${kind} ${source.digest}`;
   const known = memory.recall(key) as EntryData<Kind> | undefined;
   if (known) {
     const parse = () => (markdownKinds.includes(kind) ? readMarkdown(source) : readYaml(source));

@@ -68,20 +68,8 @@ export class ReadingTable {
     const lines = new Set<number>();
     for (const id of readingIds) if (id.startsWith(prefix)) lines.add(Number(id.slice(prefix.length)));
     if (lines.size === 0) return this;
-    const { profiles, line, ...columns } = this.#rows;
-    const isKept = (_: number, row: number): boolean => !lines.has(line[row] ?? 0);
-    const rows: ReadingColumns = {
-      profiles,
-      profile: columns.profile.filter(isKept),
-      channel: columns.channel.filter(isKept),
-      step: columns.step.filter(isKept),
-      hz: columns.hz.filter(isKept),
-      voltsRms: columns.voltsRms.filter(isKept),
-      thdPercent: columns.thdPercent.filter(isKept),
-      repeat: columns.repeat.filter(isKept),
-      line: line.filter(isKept),
-    };
-    return new ReadingTable(this.session, this.source, profiles, () => rows);
+    // Most are never asked for their rows.
+    return new ReadingTable(this.session, this.source, this.profiles, () => withoutLines(this.#rows, lines));
   }
 
   /** The place of one cell of a reading, by its id, or of its whole row. */
@@ -115,6 +103,24 @@ export interface ReadingColumns {
   readonly thdPercent: Float64Array;
   readonly repeat: Uint32Array;
   readonly line: Uint32Array;
+}
+
+function withoutLines(
+  { profiles, line, ...columns }: ReadingColumns,
+  lines: ReadonlySet<number>,
+): ReadingColumns {
+  const isKept = (_: number, row: number): boolean => !lines.has(line[row] ?? 0);
+  return {
+    profiles,
+    profile: columns.profile.filter(isKept),
+    channel: columns.channel.filter(isKept),
+    step: columns.step.filter(isKept),
+    hz: columns.hz.filter(isKept),
+    voltsRms: columns.voltsRms.filter(isKept),
+    thdPercent: columns.thdPercent.filter(isKept),
+    repeat: columns.repeat.filter(isKept),
+    line: line.filter(isKept),
+  };
 }
 
 /** One row of the columns. Its id is only written out where it is asked for. */

@@ -31,8 +31,18 @@ export function profileOutputDigest(base: Base, profile: string): string {
   return family === undefined ? '' : familyOutputsDigest(base, family);
 }
 
+const ofSheets = new WeakMap<Base, Map<string, string>>();
+
 /** A digest of all that the rows of one sheet can be judged by alone: rows, conditions, what the units can do. */
 export function sheetDigest(base: Base, table: ReadingTable): string {
+  const known = ofSheets.get(base) ?? new Map<string, string>();
+  ofSheets.set(base, known);
+  const digest = known.get(table.session) ?? digestOfSheet(base, table);
+  known.set(table.session, digest);
+  return digest;
+}
+
+function digestOfSheet(base: Base, table: ReadingTable): string {
   const families = new Set(
     table.profiles.map((profile) => `${profile} ${base.profiles.get(profile)?.data.family ?? ''}`),
   );

@@ -14,6 +14,17 @@ const models: Readonly<Record<Display, ConfusionModel>> = {
   'anti-aliased': antiAliased,
 };
 
+/** Their digraphs, as they are looked for. */
+const pairs: Readonly<Record<Display, readonly { readonly pair: RegExp; readonly single: string }[]>> = {
+  'dot-matrix': pairsOf(dotMatrix),
+  'seven-segment': pairsOf(sevenSegment),
+  'anti-aliased': pairsOf(antiAliased),
+};
+
+function pairsOf({ digraphs }: ConfusionModel): { pair: RegExp; single: string }[] {
+  return digraphs.map(({ pair, single }) => ({ pair: new RegExp(pair, 'giu'), single }));
+}
+
 /** For a code of which no display is told: the mean of all three. */
 export const anyDisplay = meanModel('any', [antiAliased, dotMatrix, sevenSegment]);
 
@@ -28,8 +39,8 @@ export function modelOf(display: Display | undefined): ConfusionModel {
  * twice changes nothing.
  */
 export function foldOnScreen(code: string, display: Display): string {
-  const { digraphs, representative } = models[display];
+  const { representative } = models[display];
   let shown = shownForm(code);
-  for (const { pair, single } of digraphs) shown = shown.replaceAll(new RegExp(pair, 'giu'), single);
+  for (const { pair, single } of pairs[display]) shown = shown.replaceAll(pair, single);
   return Array.from(shown, (character) => representative.get(character) ?? character).join('');
 }

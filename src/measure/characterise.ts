@@ -11,7 +11,7 @@ import {
   normalisedTo,
   type UnitLimits,
 } from './group.ts';
-import type { Run } from './point.ts';
+import type { Point, Run } from './point.ts';
 import { pointVolts } from './propagate.ts';
 import {
   type BoostBehaviour,
@@ -88,7 +88,7 @@ export function comparableOutput(profile: string, runs: readonly Run[], unit: Un
   return {
     profile,
     conditions: first.length === 0 ? undefined : group.conditions,
-    levelByStep: levelByStep(group, step),
+    levelByStep: levelsOf(group, step).map(({ level }) => level),
     responses: curvesByStep(group),
     rearToFront: rear?.quantity.bound === 'exact' ? rear.quantity : undefined,
     mutedChannels: mutedChannels(group),
@@ -269,17 +269,28 @@ function responseSteps(group: Group, cleanStepValue: number): number[] {
 }
 
 function levelByStep(group: Group, cleanStepValue: number | undefined): LevelAtStep[] {
-  const steps = byStep(group.scale);
-  return steps.map((here) => {
-    const step = here[0]?.step ?? 0;
-    const thd = here.map((point) => point.thdPercent).filter((one) => one !== null);
+  return levelsOf(group, cleanStepValue).map(({ level: { step, volts, clean }, points }) => {
+    const thd = points.map((point) => point.thdPercent).filter((one) => one !== null);
     return {
       step,
-      volts: combine(here.map(pointVolts), steps.length),
+      volts,
       thdPercent: thd.length === 0 ? null : thd.reduce((sum, one) => sum + one, 0) / thd.length,
-      clean: cleanStepValue !== undefined && step <= cleanStepValue,
-      readings: here.flatMap((point) => point.readings),
+      clean,
+      readings: points.flatMap((point) => point.readings),
     };
+  });
+}
+
+/** The level at each step, with the points it was read at. */
+function levelsOf(
+  group: Group,
+  cleanStepValue: number | undefined,
+): { level: Pick<LevelAtStep, 'step' | 'volts' | 'clean'>; points: readonly Point[] }[] {
+  const steps = byStep(group.scale);
+  return steps.map((points) => {
+    const step = points[0]?.step ?? 0;
+    const volts = combine(points.map(pointVolts), steps.length);
+    return { level: { step, volts, clean: cleanStepValue !== undefined && step <= cleanStepValue }, points };
   });
 }
 

@@ -46,10 +46,23 @@ export function comparedValues(output: ComparableOutput): ComparedValues {
     if (clean && volts.value !== 0) values.set(`level ${step}`, asDb(volts));
   }
   for (const { step, points } of output.responses) {
-    for (const { hz, level } of points) values.set(`response ${step} ${hz}`, level);
+    for (const { hz, level } of points) values.set(responseKey(step, hz), level);
   }
   if (output.rearToFront) values.set('rear', output.rearToFront);
   return { output, values };
+}
+
+/** Written out once by step and frequency: outputs are read at the same few of them. */
+const responseKeys = new Map<number, Map<number, string>>();
+
+function responseKey(step: number, hz: number): string {
+  const ofStep = responseKeys.get(step) ?? new Map<number, string>();
+  responseKeys.set(step, ofStep);
+  const known = ofStep.get(hz);
+  if (known !== undefined) return known;
+  const key = `response ${step} ${hz}`;
+  ofStep.set(hz, key);
+  return key;
 }
 
 /** Where the value under a key stands, in words. */

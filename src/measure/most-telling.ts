@@ -10,27 +10,28 @@ const mostCoverage = coverageFactor(1);
 /** Values of outputs side by side as numbers, quick to run through. */
 export class MostTelling {
   readonly #keys: readonly string[];
-  readonly #levels: readonly Float64Array[];
-  readonly #deviations: readonly Column[];
-  readonly #widths: readonly Column[];
+  readonly #rows: readonly Row[];
   readonly #limit: number;
-  /** The place of the value that told the last two outputs apart: it is likely to tell the next two. */
-  #told = 0;
+  /** The places in the order they are tried: those that told outputs apart last are likely to do so again. */
+  readonly #order: Uint32Array;
 
   constructor(all: readonly ComparedValues[]) {
     const places = new Map<string, number>();
-    for (const { values } of all) {
-      for (const key of values.keys()) if (!places.has(key)) places.set(key, places.size);
-    }
+    const placeOf = (key: string): number => {
+      const known = places.get(key);
+      if (known !== undefined) return known;
+      places.set(key, places.size);
+      return places.size - 1;
+    };
+    const placed = all.map(({ values }) => {
+      const quantities: (Quantity | undefined)[] = [];
+      for (const [key, value] of values) quantities[placeOf(key)] = value;
+      return quantities;
+    });
     this.#keys = [...places.keys()];
-    const quantities = all.map(({ values }) => this.#keys.map((key) => values.get(key)));
-    // What an output has no value for is not a number, and compares false with everything.
-    this.#levels = quantities.map((row) => Float64Array.from(row, (one) => one?.value ?? Number.NaN));
-    this.#deviations = quantities.map((row) => new Column(row, (one) => one.standardUncertainty));
-    this.#widths = quantities.map(
-      (row) => new Column(row, (one) => Math.max(one.expandedUncertainty, leastTold)),
-    );
+    this.#rows = placed.map((quantities) => new Row(quantities, places.size));
     this.#limit = normalisedErrorLimit(Math.max(1, places.size));
+    this.#order = Uint32Array.from(this.#keys.keys());
   }
 
   /**
@@ -39,19 +40,19 @@ export class MostTelling {
    * covered by at most `mostCoverage` times that.
    */
   isBeyond(a: number, b: number, apart: number): boolean {
-    const [levelsA, levelsB] = [this.#levels[a], this.#levels[b]];
-    const [deviationsA, deviationsB] = [this.#deviations[a], this.#deviations[b]];
-    if (!levelsA || !levelsB || !deviationsA || !deviationsB) return false;
+    const [rowA, rowB] = [this.#rows[a], this.#rows[b]];
     const most = apart * this.#limit * (1 + 1e-9);
-    const tells = (place: number): boolean => {
+    if (!rowA || !rowB || most === Number.POSITIVE_INFINITY) return false;
+    const [levelsA, levelsB, order] = [rowA.levels, rowB.levels, this.#order];
+    const [deviationsA, deviationsB] = [rowA.deviations, rowB.deviations];
+    for (let at = 0; at < order.length; at += 1) {
+      const place = order[at] as number;
       const difference = Math.abs((levelsA[place] as number) - (levelsB[place] as number));
-      if (!(difference > most * leastTold)) return false;
-      return difference > most * mostCoverage * (deviationsA.at(place) + deviationsB.at(place));
-    };
-    if (tells(this.#told)) return true;
-    for (let place = 0; place < levelsA.length; place += 1) {
-      if (!tells(place)) continue;
-      this.#told = place;
+      if (!(difference > most * leastTold)) continue;
+      const deviation = (deviationsA[place] as number) + (deviationsB[place] as number);
+      if (!(difference > most * mostCoverage * deviation)) continue;
+      order.copyWithin(1, 0, at);
+      order[0] = place;
       return true;
     }
     return false;
@@ -62,15 +63,16 @@ export class MostTelling {
    * and how many they have in common; undefined for none.
    */
   of(a: number, b: number): { key: string; compared: number } | undefined {
-    const [levelsA, levelsB] = [this.#levels[a], this.#levels[b]];
-    const [widthsA, widthsB] = [this.#widths[a], this.#widths[b]];
-    if (!levelsA || !levelsB || !widthsA || !widthsB) return undefined;
+    const [rowA, rowB] = [this.#rows[a], this.#rows[b]];
+    if (!rowA || !rowB) return undefined;
+    const [levelsA, levelsB] = [rowA.levels, rowB.levels];
+    const [widthsA, widthsB] = [rowA.widths, rowB.widths];
     let [compared, most, at] = [0, -1, -1];
     for (let place = 0; place < levelsA.length; place += 1) {
       const difference = Math.abs((levelsA[place] as number) - (levelsB[place] as number));
       if (!(difference >= 0)) continue;
       compared += 1;
-      const ratio = difference / (widthsA.at(place) + widthsB.at(place));
+      const ratio = difference / ((widthsA[place] as number) + (widthsB[place] as number));
       if (ratio > most) {
         most = ratio;
         at = place;
@@ -81,27 +83,40 @@ export class MostTelling {
   }
 }
 
-/** A number of each of an output's values, worked out when it is first asked for: most never are. */
-class Column {
+/**
+ * The numbers of one output's values by their places; what it has no value for is not a number, and compares
+ * false with everything. Uncertainties are worked out when the first of them is asked for.
+ */
+class Row {
+  readonly levels: Float64Array;
   readonly #values: readonly (Quantity | undefined)[];
-  readonly #of: (value: Quantity) => number;
-  readonly #numbers: Float64Array;
+  #deviations: Float64Array | undefined;
+  #widths: Float64Array | undefined;
 
-  constructor(values: readonly (Quantity | undefined)[], of: (value: Quantity) => number) {
+  constructor(values: readonly (Quantity | undefined)[], length: number) {
     this.#values = values;
-    this.#of = of;
-    this.#numbers = new Float64Array(values.length).fill(unknown);
+    this.levels = new Float64Array(length).fill(Number.NaN);
+    for (let place = 0; place < length; place += 1) {
+      const value = values[place];
+      if (value) this.levels[place] = value.value;
+    }
   }
 
-  at(place: number): number {
-    const known = this.#numbers[place] ?? Number.NaN;
-    if (known !== unknown) return known;
-    const value = this.#values[place];
-    const number = value ? this.#of(value) : Number.NaN;
-    this.#numbers[place] = number;
-    return number;
+  get deviations(): Float64Array {
+    this.#deviations ??= this.#numbers((value) => value.standardUncertainty);
+    return this.#deviations;
+  }
+
+  get widths(): Float64Array {
+    this.#widths ??= this.#numbers((value) => Math.max(value.expandedUncertainty, leastTold));
+    return this.#widths;
+  }
+
+  #numbers(of: (value: Quantity) => number): Float64Array {
+    const numbers = new Float64Array(this.levels.length).fill(Number.NaN);
+    this.#values.forEach((value, place) => {
+      if (value) numbers[place] = of(value);
+    });
+    return numbers;
   }
 }
-
-/** No uncertainty is negative. */
-const unknown = -1;

@@ -60,8 +60,12 @@ const patterns: readonly RegExp[] = [
   ),
 ];
 
+/** One look for all of them together, whatever the case: most texts have none. */
+const any = new RegExp(patterns.map(({ source }) => source).join('|'), 'iu');
+
 /** Every number with an electrical unit, in the order of the text; a range counts as one. */
 export function electricalNumbers(text: string): ElectricalNumber[] {
+  if (!any.test(text)) return [];
   const found = patterns
     .flatMap((pattern) =>
       [...text.matchAll(pattern)].map((match) => ({

@@ -15,7 +15,9 @@ test('300 bases with a slip of unit: named at its first row, with its cause', as
   const { wrong, byKind } = await tallyBad(20260601, 300);
   const lines = [...byKind].map(([kind, { put, named }]) => `${kind}: ${named} of ${put}`).sort();
   console.log([`300 slips: ${300 - wrong.length} named`, ...lines, ...wrong].join('\n'));
-  // Found at all, always; told as what they are, but for a few at the last digits of a coarse meter.
+  // Found at all: a row between 0.1 and 0.15 V, written divided by √2 on a coarse meter that nothing else is held
+  // against, may hide in its counts; in this and two other campaigns of 300 none did (95 %: fewer than 1 in 300).
+  // Told as what they are, but for a few at the last digits or where decibels are 2√2 times the volts.
   expect(wrong.filter((one) => one.endsWith(': nothing'))).toEqual([]);
   expect(wrong.length).toBeLessThanOrEqual(300 * 0.02);
 });

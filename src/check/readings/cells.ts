@@ -26,6 +26,7 @@ export class ProfileSheet {
   readonly byKey: ReadonlyMap<number, Cell>;
   #series: readonly (readonly Cell[])[] | undefined;
   #curves: readonly (readonly Cell[])[] | undefined;
+  #ofChannel: ReadonlyMap<Channel, readonly Cell[]> | undefined;
 
   /** Brings the readings together by output, step and frequency. */
   constructor(profile: string, session: Entry<'outputs'>, readings: readonly BenchReading[]) {
@@ -33,6 +34,12 @@ export class ProfileSheet {
     this.session = session;
     this.byKey = cellsByKey(readings);
     this.cells = [...this.byKey.values()];
+  }
+
+  /** The cells of one output, in the order they were first read. */
+  ofChannel(channel: Channel): readonly Cell[] {
+    this.#ofChannel ??= Map.groupBy(this.cells, (cell) => cell.channel);
+    return this.#ofChannel.get(channel) ?? [];
   }
 
   /** The cells of one output and frequency by rising step, as long as they read anything. */
@@ -137,12 +144,12 @@ const usualScatter = 0.005;
  * The cells of a line that are far enough above the last digit to be told by those beside them. A small one is
  * kept where it follows a louder one: it may be a louder one written wrongly, and is no silence.
  */
-export function legibleOf(line: readonly Cell[], sheet: ProfileSheet): Cell[] {
+export function legibleOf(line: readonly Cell[], sheet: ProfileSheet, widest = widestLegible): Cell[] {
   let loudest = 0;
   return line.filter((cell) => {
-    const isDrop = cell.volts * 4 < loudest * 3 && toleranceOf(cell, sheet, 'own', loudest) < widestLegible;
+    const isDrop = cell.volts * 4 < loudest * 3 && toleranceOf(cell, sheet, 'own', loudest) < widest;
     loudest = Math.max(loudest, cell.volts);
-    return isDrop || toleranceOf(cell, sheet, 'own') < widestLegible;
+    return isDrop || toleranceOf(cell, sheet, 'own') < widest;
   });
 }
 

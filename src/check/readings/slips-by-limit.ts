@@ -15,11 +15,11 @@ export function slipsByLimit(
   confirmed: ReadonlySet<Cell>,
   topology: Family['output']['topology'],
 ): Slip[] {
-  const shares = sheet.cells.map((cell) => ({
-    cell,
-    share: cell.volts / voltsLimit(cell, sheet.session.data, topology).volts,
-  }));
-  const over = shares.filter(({ share }) => share > leastOver);
+  const over: { cell: Cell; share: number }[] = [];
+  for (const cell of sheet.cells) {
+    const share = cell.volts / voltsLimit(cell, sheet.session.data, topology).volts;
+    if (share > leastOver) over.push({ cell, share });
+  }
   const rows = over.reduce((sum, { cell }) => sum + cell.readings.length, 0);
   if (rows < 2 || over.some(({ cell }) => confirmed.has(cell))) return [];
   if (!over.every(({ cell }) => isInLine(sheet, cell))) return [];

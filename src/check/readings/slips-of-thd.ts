@@ -60,9 +60,11 @@ function bySteps(sheet: ProfileSheet): ThdSlip | undefined {
   const apart = sheet.series.flatMap((series) => {
     const rated = series.filter((cell) => cell.thdPercent !== null);
     return rated.filter((cell, at) => {
-      const beside = [rated[at - 1], rated[at + 1]].flatMap((one) => one?.thdPercent ?? []);
       const own = cell.thdPercent ?? 0;
-      if (beside.length === 0 || own === 0 || !beside.every((one) => own < 0.05 * one)) return false;
+      const isFarBelow = (one: Cell | undefined): boolean => !one || own < 0.05 * (one.thdPercent ?? 0);
+      if (own === 0 || !isFarBelow(rated[at - 1]) || !isFarBelow(rated[at + 1])) return false;
+      const beside = [rated[at - 1], rated[at + 1]].flatMap((one) => one?.thdPercent ?? []);
+      if (beside.length === 0) return false;
       return 100 * own > 0.65 * Math.min(...beside) && 100 * own < 1.5 * Math.max(...beside);
     });
   });

@@ -13,10 +13,10 @@ export function slipsBySteps(sheet: ProfileSheet, confirmed: ReadonlySet<Cell>):
 }
 
 function slipsInSeries(sheet: ProfileSheet, all: readonly Cell[], confirmed: ReadonlySet<Cell>): Slip[] {
-  const series = legibleOf(all, sheet);
+  const series = legibleOf(all, sheet, widestInSteps);
   if (series.length < leastSeries) return [];
+  if (risesEvenly(series, leastJumpDb)) return [];
   const jumps = jumpsOf(series);
-  if (!jumps.some((jump) => Math.abs(jump) > leastJumpDb)) return [];
   const slips: Slip[] = [];
   for (let at = 0; at < jumps.length; at += 1) {
     if (Math.abs(jumps[at] ?? 0) <= leastJumpDb) continue;
@@ -31,14 +31,35 @@ function slipsInSeries(sheet: ProfileSheet, all: readonly Cell[], confirmed: Rea
 
 const leastSeries = 6;
 const leastJumpDb = 2;
+/** Two cells as coarse as this make 1.7 dB between them: less than {@link leastJumpDb}, so no jump by themselves. */
+const widestInSteps = 0.1;
 const besideSteps = 'what the steps beside it say';
+
+/** Whether no jump of a series is above a bound, dB, by the widest that any of them could be: most series are even. */
+export function risesEvenly(series: readonly Cell[], boundDb: number): boolean {
+  let [least, most, widestStep] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, 0];
+  for (let at = 0; at + 1 < series.length; at += 1) {
+    const [here, next] = [series[at], series[at + 1]];
+    if (!here || !next) continue;
+    const increment = incrementDb(here, next);
+    least = Math.min(least, increment);
+    most = Math.max(most, increment);
+    widestStep = Math.max(widestStep, next.step - here.step);
+  }
+  return (most - least) * widestStep <= boundDb;
+}
+
+/** How much a step rises on the way from one cell to the next, dB. */
+function incrementDb(here: Cell, next: Cell): number {
+  return dbv(next.volts / here.volts) / (next.step - here.step);
+}
 
 /** How far each step from one cell to the next rises beyond what those around it do, dB. */
 export function jumpsOf(series: readonly Cell[]): number[] {
   const increments: number[] = [];
   for (let at = 0; at + 1 < series.length; at += 1) {
     const [here, next] = [series[at], series[at + 1]];
-    if (here && next) increments.push(dbv(next.volts / here.volts) / (next.step - here.step));
+    if (here && next) increments.push(incrementDb(here, next));
   }
   return increments.map((increment, at) => {
     const around = [...increments.slice(Math.max(0, at - 3), at), ...increments.slice(at + 1, at + 4)];
@@ -138,10 +159,11 @@ function onCurve(
   at: number,
   level = (cell: Cell): number => dbv(cell.volts),
 ): number | undefined {
-  const [a, b, here, c, d] = curve.slice(Math.max(0, at - 2), at + 3);
-  if (at < 2 || !a || !b || !here || !c || !d) return undefined;
-  const gaps = [b.hz / a.hz, here.hz / b.hz, c.hz / here.hz, d.hz / c.hz];
-  if (Math.max(...gaps) > 1.5 || Math.max(...gaps) / Math.min(...gaps) > 1.2) return undefined;
+  const [a, b, here, c, d] = [curve[at - 2], curve[at - 1], curve[at], curve[at + 1], curve[at + 2]];
+  if (!a || !b || !here || !c || !d) return undefined;
+  const [ab, bHere, hereC, cd] = [b.hz / a.hz, here.hz / b.hz, c.hz / here.hz, d.hz / c.hz];
+  const widest = Math.max(ab, bHere, hereC, cd);
+  if (widest > 1.5 || widest / Math.min(ab, bHere, hereC, cd) > 1.2) return undefined;
   return 10 ** ((4 * (level(b) + level(c)) - level(a) - level(d)) / 120);
 }
 
@@ -182,15 +204,16 @@ interface Ratio {
 
 /** An output's clean volts over those of another, wherever both were read. */
 function ratiosTo(sheet: ProfileSheet, channel: Cell['channel'], other: Cell['channel']): Ratio[] {
-  return sheet.cells.flatMap((cell) => {
-    if (cell.channel !== channel) return [];
+  const ratios: Ratio[] = [];
+  for (const cell of sheet.ofChannel(channel)) {
     const beside = sheet.byKey.get(cellKey(other, cell.step, cell.hz));
-    if (!beside || beside.hz !== cell.hz) return [];
-    if (beside.volts === 0 || cell.volts === 0 || (beside.thdPercent ?? 0) > 1) return [];
+    if (!beside || beside.hz !== cell.hz) continue;
+    if (beside.volts === 0 || cell.volts === 0 || (beside.thdPercent ?? 0) > 1) continue;
     const toleranceAt = (volts: number): number =>
       toleranceOf(cell, sheet, 'own', volts) + toleranceOf(beside, sheet, 'own');
-    return [{ cell, other: beside, ratio: cell.volts / beside.volts, toleranceAt }];
-  });
+    ratios.push({ cell, other: beside, ratio: cell.volts / beside.volts, toleranceAt });
+  }
+  return ratios;
 }
 
 function slipsAtOneStep(sheet: ProfileSheet, channel: Cell['channel'], confirmed: ReadonlySet<Cell>): Slip[] {

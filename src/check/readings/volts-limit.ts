@@ -22,10 +22,19 @@ export function voltsLimit(
   topology: Family['output']['topology'],
 ): VoltsLimit {
   const swing = (supply.volts + supply.toleranceVolts) * (topology === 'bridged' ? 1 : 0.5);
-  const share = topology === 'bridged' ? 'the supply' : 'half the supply';
   const thdError = 1 + (instrument.thdOfReadingPercent ?? 0) / 100;
   if (thdPercent !== null && thdPercent * thdError <= cleanThdPercent) {
-    return { volts: (swing / Math.SQRT2) * cleanOverdrive, why: `a clean sine is at most ${share} over √2` };
+    return { volts: (swing / Math.SQRT2) * cleanOverdrive, why: cleanLimit[topology] };
   }
-  return { volts: swing, why: `even a square wave is at most ${share}` };
+  return { volts: swing, why: clippedLimit[topology] };
 }
+
+const cleanLimit = {
+  bridged: 'a clean sine is at most the supply over √2',
+  'ground-referenced': 'a clean sine is at most half the supply over √2',
+} as const;
+
+const clippedLimit = {
+  bridged: 'even a square wave is at most the supply',
+  'ground-referenced': 'even a square wave is at most half the supply',
+} as const;

@@ -3,7 +3,7 @@ import { cleanThdPercent, dbv, formatHz, formatNumber } from '../../measure/inde
 import { type Cell, median, type ProfileSheet, toleranceOf } from '../readings/cells.ts';
 import { findingsInSheets } from '../readings/sheets.ts';
 import { leastPlayed, unevennessDb } from '../readings/slip.ts';
-import { jumpsOf } from '../readings/slips-within-sheet.ts';
+import { jumpsOf, risesEvenly } from '../readings/slips-within-sheet.ts';
 import { outputRule, type RuleFinding } from '../rule.ts';
 
 export const levelFalls = outputRule<RuleFinding[]>({
@@ -61,9 +61,9 @@ function fallen(sheet: ProfileSheet, series: readonly Cell[]): Cell | undefined 
     const [here, next] = [series[at], series[at + 1]];
     if (!here || !next || Math.max(here.volts, next.volts) < leastPlayed) continue;
     const isClean = (here.thdPercent ?? 0) <= cleanThdPercent;
-    const most =
-      toleranceOf(here, sheet, 'own', Math.max(here.volts, next.volts)) * 2 + (isClean ? 0 : mostSag);
-    if (Math.log(here.volts / next.volts) <= most) continue;
+    const most = 2 * toleranceOf(here, sheet, 'own') + (isClean ? 0 : mostSag);
+    // Held against volts and not a ratio: where a few counts are most of a reading, its logarithm is no measure.
+    if (here.volts - next.volts <= most * here.volts) continue;
     return blamed(series, at);
   }
   return undefined;
@@ -90,8 +90,8 @@ function blamed(series: readonly Cell[], at: number): Cell | undefined {
 function standingOut(sheet: ProfileSheet, all: readonly Cell[]): Cell | undefined {
   const series = all.filter((cell) => (cell.thdPercent ?? 0) <= cleanThdPercent);
   if (series.length < leastSeries) return undefined;
+  if (risesEvenly(series, leastJumpDb)) return undefined;
   const jumps = jumpsOf(series);
-  if (!jumps.some((jump) => Math.abs(jump) > leastJumpDb)) return undefined;
   for (let at = 1; at + 1 < series.length; at += 1) {
     const cell = series[at];
     const [into = 0, out = 0] = [jumps[at - 1], jumps[at]];

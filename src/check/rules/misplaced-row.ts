@@ -37,8 +37,9 @@ function sheetFindings(base: Base, sheet: ProfileSheet): RuleFinding[] {
   return sheet.series.flatMap((all) => {
     const series = legibleOf(all, sheet).filter((cell) => (cell.thdPercent ?? 0) <= cleanThdPercent);
     if (series.length < leastSeries) return [];
-    const jumps = jumpsOf(series);
+    if (series.every((cell, at) => at === 0 || cell.volts > (series[at - 1]?.volts ?? 0))) return [];
     const increments = series.slice(1).map((cell, at) => dbv(cell.volts / (series[at]?.volts ?? cell.volts)));
+    const jumps = jumpsOf(series);
     return increments.flatMap((rise, at): RuleFinding[] => {
       const usual = rise - (jumps[at] ?? 0);
       // Most steps rise by more than they can be misread by.

@@ -22,7 +22,11 @@ export const repeatsDisagree = outputRule<RuleFinding[]>({
   ],
   follows: () => [],
   ofFamily: ({ base }, family) =>
-    findingsInSheets(base, family, (sheet) => sheet.cells.flatMap((cell) => cellFindings(base, sheet, cell))),
+    findingsInSheets(base, family, (sheet) =>
+      sheet.cells
+        .filter(({ readings }) => readings.length > 1)
+        .flatMap((cell) => cellFindings(base, sheet, cell)),
+    ),
   conclude: (found) => found.flat(),
 });
 
@@ -31,7 +35,6 @@ const leastApart = 0.05;
 const timesScatter = 10;
 
 function cellFindings(base: Base, sheet: ProfileSheet, cell: Cell): RuleFinding[] {
-  if (cell.readings.length < 2) return [];
   const expected = expectedVolts(cell);
   const most = Math.max(leastApart, timesScatter * toleranceOf(cell, sheet, 'own', expected));
   const off = cell.readings.filter((one) => offBy(one, expected) > most);
