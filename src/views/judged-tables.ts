@@ -29,6 +29,11 @@ export function judgedTables(answers: Answers): JudgedTable[] {
   });
 }
 
+/** The tables a profile alone can be held against: those that decide plans are the planner’s. */
+export function tablesOfProfiles(answers: Answers): JudgedTable[] {
+  return judgedTables(answers).filter(({ isForPlans }) => !isForPlans);
+}
+
 /** Whether the rider is asked for it; the rest is known of the profile. */
 export function isAsked({ holds }: TableEntryInput): boolean {
   return holds !== 'characteristic' && holds !== 'trait';

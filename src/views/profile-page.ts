@@ -9,7 +9,7 @@ import type { LevelPlotData } from '../plot/level-plot.ts';
 import type { ResponsePlotData } from '../plot/response-plot.ts';
 import { answerSentence, type SentencePart, sentenceText } from './answer-sentence.ts';
 import { agreementSentence, behaviourOf, normalisedSentences } from './behaviour.ts';
-import { type JudgedTable, judgedTables } from './judged-tables.ts';
+import { type JudgedTable, tablesOfProfiles } from './judged-tables.ts';
 import { profilePath, readingsPath, sourcePath, unitPath } from './paths.ts';
 import { type PlanAnswerView, planAnswerViews } from './plan-answers.ts';
 import {
@@ -130,7 +130,7 @@ const askedFirst: ReadonlySet<CharacteristicName> = new Set([
 
 /** One view for each profile whose family is known, in the order of the files. */
 export function profilePages(answers: Answers): ProfilePageView[] {
-  const tables = judgedTables(answers).filter(({ isForPlans }) => !isForPlans);
+  const tables = tablesOfProfiles(answers);
   return [...answers.base.profiles.values()].flatMap(
     (profile) => profilePage(answers, tables, profile) ?? [],
   );

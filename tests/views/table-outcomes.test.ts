@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { answerTable, judgedProfile } from '../../src/answers.ts';
 import { evaluateTable, type Known, type Value } from '../../src/tables/index.ts';
-import { isAsked, judgedTables, openOf, openPieces } from '../../src/views/judged-tables.ts';
+import { isAsked, openOf, openPieces, tablesOfProfiles } from '../../src/views/judged-tables.ts';
 import {
   answerWords,
   brokenWords,
@@ -13,7 +13,7 @@ import {
 import { demoAnswers } from './sample.ts';
 
 const answers = await demoAnswers();
-const tables = judgedTables(answers);
+const tables = tablesOfProfiles(answers);
 const words = (
   judged: (typeof tables)[number],
   given: readonly Readonly<Record<string, Value>>[],

@@ -1,6 +1,6 @@
 /** The views of decision tables on the demo: rules in words, profiles under them, and what is narrowed down. */
 import { expect, test } from 'vitest';
-import { judgedTables } from '../../src/views/judged-tables.ts';
+import { tablesOfProfiles } from '../../src/views/judged-tables.ts';
 import { sourcePages } from '../../src/views/source-page.ts';
 import { pieceSaid } from '../../src/views/table-address.ts';
 import { tableAnswerViews } from '../../src/views/table-answers.ts';
@@ -16,7 +16,8 @@ import { type TablePageView, tablePages } from '../../src/views/table-page.ts';
 import { demoAnswers } from './sample.ts';
 
 const answers = await demoAnswers();
-const pages = tablePages(answers);
+const allPages = tablePages(answers);
+const pages = allPages.filter(({ isForPlans }) => !isForPlans);
 const page = (id: string): TablePageView => {
   const found = pages.find((one) => one.id === id);
   if (!found) throw new Error(`no table ${id}`);
@@ -154,7 +155,7 @@ test('of very many profiles some are listed, and how many more there are', () =>
 });
 
 test('a profile’s page: the answer, the rule, the value, its readings; or the question that decides', () => {
-  const tables = judgedTables(answers);
+  const tables = tablesOfProfiles(answers);
   const views = tableAnswerViews(answers, tables, 'glasswick/0x7e8');
   expect(views.length).toBe(pages.length);
   const [amplifier] = views;
@@ -181,7 +182,7 @@ test('a profile’s page: the answer, the rule, the value, its readings; or the 
 });
 
 test('a profile at a limit: borderline, the value with its row, and the reading that settles it', () => {
-  const views = tableAnswerViews(answers, judgedTables(answers), 'dialstone/6-00');
+  const views = tableAnswerViews(answers, tablesOfProfiles(answers), 'dialstone/6-00');
   const input = views.find(({ path }) => path.includes('input-of-the-amplifier'));
   expect(input?.borderline).toMatchObject([{ label: 'Clean volts', anchor: 'value-clean-volts' }]);
   expect(input?.borderline[0]?.settledBy).toContain('with a finer meter');
@@ -191,7 +192,7 @@ test('a profile at a limit: borderline, the value with its row, and the reading 
 });
 
 test('a rule points a profile to others of its own unit only', () => {
-  const views = tableAnswerViews(answers, judgedTables(answers), 'glasswick/0x7e8');
+  const views = tableAnswerViews(answers, tablesOfProfiles(answers), 'glasswick/0x7e8');
   const points = views.flatMap(({ rules }) =>
     rules.flatMap(({ pointsTo }) => pointsTo.map(({ path }) => path)),
   );
@@ -206,4 +207,13 @@ test('a source lists the tables that rest on it', () => {
     text: 'An aftermarket amplifier without a reflash',
     path: 'tables/amplifier-without-reflash/',
   });
+});
+
+test('a table that decides plans shows its rules, asks nothing and lists no profile', () => {
+  const verdict = allPages.find(({ id }) => id === 'plan-verdict');
+  expect(verdict?.isForPlans).toBe(true);
+  expect(verdict?.asks).toEqual([]);
+  expect(verdict?.data.profiles).toEqual([]);
+  const quiet = verdict?.rules.find(({ anchor }) => anchor === 'rule-too-quiet');
+  expect(quiet?.cells.find(({ label }) => label === 'Level short by')?.words).toBe('over 0\u00a0dB');
 });
