@@ -4,13 +4,16 @@ import { type Answers, catalogueOf, readAnswers, reportPlan } from '../../answer
 import { CannotRun, type Entry, nearest } from '../../base/index.ts';
 import {
   type ArithmeticLine,
+  type PlanQuery,
   type PlanReport,
   type QueryFault,
   queryFields,
   readQuery,
 } from '../../decide/index.ts';
-import { formatQuantity, type Quantity } from '../../measure/index.ts';
+import type { Quantity } from '../../measure/index.ts';
 import { cautionDeferral, cautionTexts } from '../../views/cautions.ts';
+import { changesWords, filterSetting, lineWords, sectionTitles, stageWords } from '../../views/plan-words.ts';
+import { outcomeLabels, topicLabels, verdictLabels } from '../../views/wording.ts';
 import { type ContentOption, exitCodes, type JsonOption, type Output, printJson } from '../command.ts';
 import { profileWithCode } from '../profile-with-code.ts';
 import { unitOf } from '../unit.ts';
@@ -39,7 +42,7 @@ export async function plan(typed: string, options: PlanOptions, output: Output):
   const report = reportPlan(answers, profile.id, query);
   if (!report) throw new CannotRun(`“${profile.id}” has no family that can be read.`, 'Run readback check.');
   if (options.json) printJson(output, planResult(answers, profile, report));
-  else printReport(answers, profile, family, report, output);
+  else printReport(answers, profile, family, query, report, output);
   return exitCodes.ok;
 }
 
@@ -116,26 +119,36 @@ function printReport(
   answers: Answers,
   profile: Entry<'profiles'>,
   family: Entry<'families'>,
+  query: PlanQuery,
   report: PlanReport,
   output: Output,
 ): void {
-  const { answer, suits, sections } = report;
+  const { answer, suits, changes, staged, sections } = report;
+  const names = { code: (id: string) => codeOf(answers, id) };
   output.out(`${profile.data.code}  ${family.data.name}`);
-  output.out(`${answer.verdict.replaceAll('-', ' ')}. ${answer.sentence}`);
+  output.out(`${verdictLabels[answer.verdict]}. ${answer.sentence}`);
   output.out('');
-  for (const { topic, outcome, text } of answer.reasons)
-    output.out(`  ${topic.padEnd(8)} ${outcome.padEnd(10)} ${text}`);
-  if (answer.verdict !== 'keep' && suits.length > 0) {
-    output.out(
-      `\n  Profiles of this unit that suit: ${suits.map(({ id }) => codeOf(answers, id)).join(', ')}`,
-    );
+  for (const { topic, outcome, text } of answer.reasons) {
+    output.out(`  ${topicLabels[topic].padEnd(8)} ${outcomeLabels[outcome].padEnd(16)} ${text}`);
   }
-  for (const { id, lines, remarks } of sections) {
-    output.out(`\n${id}`);
-    for (const line of lines) {
-      output.out(`  ${line.title}: ${line.symbol} = ${line.formula} = ${formatQuantity(line.result)}`);
-    }
-    for (const remark of remarks) output.out(`  ${remark}`);
+  const list = (title: string, lines: readonly string[]): void => {
+    if (lines.length === 0) return;
+    output.out(`\n${title}`);
+    for (const line of lines) output.out(`  ${line}`);
+  };
+  const helps = changes.map(
+    ({ changes: made, verdict }) => `${changesWords(made, names)}: ${verdictLabels[verdict]}`,
+  );
+  list('What would make it work', helps);
+  const suiting = suits.map(({ id, verdict }) => `${codeOf(answers, id)}: ${verdictLabels[verdict]}`);
+  if (helps.length === 0) list('Other profiles of this unit that suit', suiting);
+  const stages = (staged?.stages ?? []).map(
+    (stage) => `${stageWords(stage, query)}: ${verdictLabels[stage.verdict]}`,
+  );
+  list('In which order to buy', stages);
+  for (const { id, lines, remarks, correction } of sections) {
+    const filters = (correction?.filters ?? []).map(filterSetting);
+    list(sectionTitles[id], [...lines.map(lineWords), ...filters, ...remarks]);
   }
   const cautions = cautionTexts(sections.flatMap(({ lines }) => lines.flatMap((line) => line.cautions)));
   if (cautions.length === 0) return;

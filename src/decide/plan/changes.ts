@@ -59,7 +59,10 @@ export function smallestChanges(
 ): ChangeAnswer[] {
   const now = judge(policy, termsOfQuery(query), own.profile, undefined);
   if (keeps(now.verdict)) return [];
-  const singles = singleChanges(policy, query, own, choices).filter(({ verdict }) => keeps(verdict));
+  const singles = singleChanges(policy, query, own, choices)
+    .filter(({ verdict }) => keeps(verdict))
+    // Of other profiles, those that need nothing first.
+    .sort((a, b) => rank(a) - rank(b));
   if (singles.length > 0) return singles;
   const all = possibleChanges(query, choices);
   const pairs = all.flatMap((one, index) =>
@@ -68,6 +71,10 @@ export function smallestChanges(
   return pairs
     .map((pair) => answerTo(policy, query, own, choices, pair))
     .filter(({ verdict }) => keeps(verdict));
+}
+
+function rank({ changes, verdict }: ChangeAnswer): number {
+  return changes[0]?.change !== 'profile' ? 0 : verdict === 'keep' ? 1 : 2;
 }
 
 function possibleChanges({ amplifier, front, rear }: PlanQuery, { catalogue, others }: Choices): Change[] {
