@@ -3,6 +3,7 @@ import { resolve } from 'node:path';
 import type { AstroIntegration } from 'astro';
 import { MapMemory } from '../base/index.ts';
 import { type CheckedAnswers, checkContent, textReport } from '../check/index.ts';
+import { refreshedPath } from '../views/paths.ts';
 import { putAnswersInStore } from '../views/store.ts';
 import { forgetfulWorker, workerPath } from './forget-worker.ts';
 import { keepAstroQuiet, projectRoot } from './project.ts';
@@ -84,7 +85,15 @@ function refreshHook(give: (refresh: () => Promise<void>) => void): AstroIntegra
   return {
     name: 'content-folder',
     hooks: {
+      'astro:config:setup': ({ injectScript }) => {
+        injectScript('page', "import '/src/client/content-refreshed.ts';");
+      },
       'astro:server:setup': ({ server, refreshContent }) => {
+        let refreshedAt = 0;
+        server.middlewares.use(`/${refreshedPath}`, (_request, response) => {
+          response.writeHead(200, { 'content-type': 'application/json', 'cache-control': 'no-store' });
+          response.end(JSON.stringify({ refreshedAt }));
+        });
         give(async () => {
           await refreshContent?.({});
           // Astro drops what it made of the old content module by module, and where a page is being made at
@@ -93,6 +102,7 @@ function refreshHook(give: (refresh: () => Promise<void>) => void): AstroIntegra
             environment.moduleGraph.invalidateAll();
             if (isRunnable(environment)) environment.runner.evaluatedModules.clear();
           }
+          refreshedAt = Date.now();
           server.environments.client.hot.send({ type: 'full-reload', path: '*' });
         });
       },

@@ -30,6 +30,8 @@ export function plannerProfilePath(profile: string): string {
   return `profiles/${profile}/planner.json`;
 }
 
+/** Where the development site, and it alone, says when it last loaded content anew. */
+export const refreshedPath = 'content-refreshed.json';
 /** The compact list that the code field looks codes up in. */
 export const codeListPath = 'codes.json';
 

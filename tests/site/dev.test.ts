@@ -67,7 +67,7 @@ test('a broken entry is reported, and the last good page stays', async () => {
   expect(news.at(-1)?.shown).toBe(false);
   expect(news.at(-1)?.files).toContain('profiles/brasslight/g60d-2zs.yaml');
   // The site may be reloading the page at this moment, which takes the place of our reload.
-  await expect.poll(() => page.reload().then(() => 'reloaded', String)).toBe('reloaded');
+  await expect.poll(() => page.reload().then(() => 'reloaded', String), { timeout: 20_000 }).toBe('reloaded');
   await shows('Words that were not there before.');
 
   writeFileSync(entry(), good);
