@@ -205,3 +205,13 @@ for (const [colorScheme, other, width] of [
     await context.close();
   });
 }
+
+test('a test in a cell leads to the profiles that pass it, unfolded', async () => {
+  await page.goto(`${inject('siteAddress')}tables/amplifier-without-reflash/`);
+  const cell = page.locator('.decision .test').first();
+  const list = page.locator((await cell.getAttribute('href')) ?? 'none');
+  expect(await list.isVisible()).toBe(false);
+  await cell.click();
+  await expect.poll(() => list.isVisible()).toBe(true);
+  expect(await list.getByRole('link').count()).toBeGreaterThan(0);
+});
