@@ -25,6 +25,7 @@ import { noWayToCode } from './no-way-to-code.ts';
 import { notOfTheUnit } from './not-of-the-unit.ts';
 import { offTheFace } from './off-the-face.ts';
 import { orphanedEntry } from './orphaned-entry.ts';
+import { planTable } from './plan-table.ts';
 import { powerBeyondSupply } from './power-beyond-supply.ts';
 import { proseLinks } from './prose-links.ts';
 import { rangeReversed } from './range-reversed.ts';
@@ -87,6 +88,7 @@ export const rules: readonly Rule[] = [
   endlessHold,
   missingCaution,
   tableFault,
+  planTable,
   tableOverlap,
   tableDeadRule,
   tableGap,
