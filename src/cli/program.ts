@@ -127,6 +127,7 @@ Examples:
     .addOption(new Option('--front <class>', 'front speakers'))
     .addOption(new Option('--rear <class>', 'rear speakers'))
     .addOption(new Option('--subwoofer <class>', 'subwoofer'))
+    .addOption(new Option('--first <what>', 'what to buy first: amplifier, front, rear or subwoofer'))
     .addOption(new Option('--replacement', 'another unit takes the place of this one'))
     .addOption(new Option('--least <volts>', 'the amplifier’s own: input for full power, gain fully up'))
     .addOption(new Option('--most <volts>', 'the amplifier’s own: what its input takes, gain fully down'))
