@@ -13,7 +13,7 @@ import { settlingWords } from './table-evidence.ts';
 import { type ListedProfile, type Listing, type ListingData, lister, notMeasured } from './table-listing.ts';
 import { answerWords } from './table-outcomes.ts';
 import { proofOf } from './table-proof.ts';
-import { type ColumnTestsView, columnTests, testAnchor } from './table-tests.ts';
+import { type ColumnTestsView, columnTests, type TableCellView, testAnchor } from './table-tests.ts';
 import { anyWords, readingRule, setWords } from './table-words.ts';
 
 export interface TablePageView {
@@ -57,14 +57,6 @@ export interface TableRuleView {
   readonly guides: readonly NamedLink[];
   readonly pointsTo: readonly (NamedLink & { readonly unit: string })[];
   readonly sources: readonly SourceLink[];
-}
-
-export interface TableCellView {
-  readonly label: string;
-  readonly words: string;
-  readonly any: boolean;
-  /** Where the profiles stand that pass its test; empty where it speaks of no profile. */
-  readonly anchor: string;
 }
 
 /** A question of the form. */

@@ -1,6 +1,14 @@
 /** Which profiles the tests of a table let through, column by column: what each cell with a test leads to. */
 import type { ListingData } from './table-listing.ts';
-import type { TableCellView } from './table-page.ts';
+
+/** A cell of a rule. */
+export interface TableCellView {
+  readonly label: string;
+  readonly words: string;
+  readonly any: boolean;
+  /** Where the profiles stand that pass its test; empty where it speaks of no profile. */
+  readonly anchor: string;
+}
 
 /** One test of a column, however many rules make it. */
 export interface TestView {
