@@ -1,10 +1,13 @@
 /** Publishes answers as a static site. */
 import { mkdir, readdir } from 'node:fs/promises';
 import type { Answers } from '../answers.ts';
+import { siteAddress } from '../views/address.ts';
+import { siteView } from '../views/site.ts';
 import { putAnswersInStore } from '../views/store.ts';
 import { contentDate } from './content-date.ts';
 import { makeOffline } from './offline.ts';
 import { replaceFolder } from './output-folder.ts';
+import { writeProgramFiles } from './program-files.ts';
 import { inProduction, keepAstroQuiet, projectRoot, withSlashes } from './project.ts';
 import { writeSearchIndex } from './search-index.ts';
 
@@ -47,6 +50,9 @@ export async function buildSite({
     }
     const pages = await countPages(fresh);
     log(`${pages} pages written`);
+    const published = { address: siteAddress(siteView(answers).address, base), date };
+    const files = await writeProgramFiles(fresh, answers, published);
+    log(`${files} files for other programs written`);
     const { precache, family, leftOut } = await makeOffline(fresh, base, date);
     log(`Kept on phones: ${kilobytes(precache)} from the first visit on, up to ${kilobytes(family)} a unit`);
     if (leftOut.length > 0) log(`Too large to be kept: ${leftOut.length} pages, such as ${leftOut[0]}`);

@@ -1,0 +1,56 @@
+/** Writes what other programs read: the documents of the API and the data package. */
+import { createHash } from 'node:crypto';
+import { mkdir, writeFile } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
+import type { Answers } from '../answers.ts';
+import { apiFiles } from '../views/api/files.ts';
+import { dataPackage, dataResources, type WrittenFile } from '../views/data/package.ts';
+import { apiPath, dataPackagePath, dataPath } from '../views/paths.ts';
+import type { Published, PublishedFile } from '../views/published-file.ts';
+import { tableFiles } from '../views/table-files.ts';
+
+/** Writes them all into a folder, one at a time, and gives how many there are. */
+export async function writeProgramFiles(
+  folder: string,
+  answers: Answers,
+  published: Published,
+): Promise<number> {
+  const write = async ({ path, text }: PublishedFile): Promise<WrittenFile> => {
+    const content = Buffer.from(text());
+    await mkdir(dirname(join(folder, path)), { recursive: true });
+    await writeFile(join(folder, path), content);
+    return { bytes: content.length, sha256: createHash('sha256').update(content).digest('hex') };
+  };
+  const documents = apiFiles(answers, published, await formsOfTables(answers));
+  for (const document of documents) await write(document);
+  const resources = dataResources(answers);
+  const written = new Map<string, WrittenFile>();
+  for (const resource of resources) written.set(resource.path, await write(resource));
+  await write(dataPackage(answers, published, resources, written));
+  return documents.length + resources.length + 1;
+}
+
+/** The same files for a server that makes them when they are asked for, by path; without sizes and digests. */
+export async function programFiles(
+  answers: Answers,
+  published: Published,
+): Promise<ReadonlyMap<string, PublishedFile>> {
+  const resources = dataResources(answers);
+  const all = [
+    ...apiFiles(answers, published, await formsOfTables(answers)),
+    ...resources,
+    dataPackage(answers, published, resources, new Map()),
+  ];
+  return new Map(all.map((file) => [file.path, file]));
+}
+
+async function formsOfTables(answers: Answers): Promise<Map<string, ('dmn' | 'csv')[]>> {
+  return new Map((await tableFiles(answers)).map(([id, { files }]) => [id, files.map(({ form }) => form)]));
+}
+
+/** What a file at this path is served as; undefined where none of these files can be there. */
+export function contentTypeOf(path: string): string | undefined {
+  if (path.startsWith(apiPath) && path.endsWith('.json')) return 'application/json';
+  if (path === dataPackagePath) return 'application/json';
+  return path.startsWith(dataPath) && path.endsWith('.csv') ? 'text/csv;charset=utf-8' : undefined;
+}
