@@ -16,6 +16,7 @@ export const indexDocumentSchema = z
     answers: document,
     sources: document,
     dataPackage: document,
+    changes: document,
     units: z.array(
       z.strictObject({
         id: z.string(),

@@ -2,6 +2,7 @@
 import { mkdir, readdir } from 'node:fs/promises';
 import type { Answers } from '../answers.ts';
 import { siteAddress } from '../views/address.ts';
+import type { EarlierAnswers } from '../views/changes/compare.ts';
 import { siteView } from '../views/site.ts';
 import { putAnswersInStore } from '../views/store.ts';
 import { contentDate } from './content-date.ts';
@@ -19,8 +20,16 @@ export interface BuildOptions {
   readonly basePath: string;
   /** The date the pages say their content is of, ISO 8601; see contentDate where left out. */
   readonly date?: string;
+  /** What the feed of changes compares with; without it the feed tells of bench sessions alone. */
+  readonly earlier?: EarlierAnswers | undefined;
   /** Told of each stage, one line at a time. */
   readonly log: (line: string) => void;
+}
+
+export interface BuiltSite {
+  readonly pages: number;
+  /** Profiles whose answers differ from the earlier ones; 0 where there are none to compare with. */
+  readonly changes: number;
 }
 
 /**
@@ -33,8 +42,9 @@ export async function buildSite({
   outDir,
   basePath,
   date = contentDate(process.env, new Date()),
+  earlier,
   log,
-}: BuildOptions): Promise<{ pages: number }> {
+}: BuildOptions): Promise<BuiltSite> {
   keepAstroQuiet();
   const base = withSlashes(basePath);
   const { build } = await import('astro');
@@ -51,14 +61,14 @@ export async function buildSite({
     const pages = await countPages(fresh);
     log(`${pages} pages written`);
     const published = { address: siteAddress(siteView(answers).address, base), date };
-    const files = await writeProgramFiles(fresh, answers, published);
+    const { files, changes } = await writeProgramFiles(fresh, answers, published, earlier);
     log(`${files} files for other programs written`);
     const { precache, family, leftOut } = await makeOffline(fresh, base, date);
     log(`Kept on phones: ${kilobytes(precache)} from the first visit on, up to ${kilobytes(family)} a unit`);
     if (leftOut.length > 0) log(`Too large to be kept: ${leftOut.length} pages, such as ${leftOut[0]}`);
     const { pagesIndexed } = await writeSearchIndex(fresh);
     log(`${pagesIndexed} pages indexed for the search`);
-    return { pages };
+    return { pages, changes: changes.length };
   });
 }
 

@@ -1,20 +1,29 @@
-/** Writes what other programs read: the documents of the API and the data package. */
+/** Writes what other programs read: the documents of the API, the data package, the feed of changes. */
 import { createHash } from 'node:crypto';
 import { mkdir, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import type { Answers } from '../answers.ts';
 import { apiFiles } from '../views/api/files.ts';
+import type { EarlierAnswers, ProfileChange } from '../views/changes/compare.ts';
+import { changesFeed, changesOf } from '../views/changes/feed.ts';
 import { dataPackage, dataResources, type WrittenFile } from '../views/data/package.ts';
-import { apiPath, dataPackagePath, dataPath } from '../views/paths.ts';
+import { apiPath, changesPath, dataPackagePath, dataPath } from '../views/paths.ts';
 import type { Published, PublishedFile } from '../views/published-file.ts';
 import { tableFiles } from '../views/table-files.ts';
 
-/** Writes them all into a folder, one at a time, and gives how many there are. */
+/** What was written: how many files, and what the feed says changed since the earlier revision. */
+export interface ProgramFiles {
+  readonly files: number;
+  readonly changes: readonly ProfileChange[];
+}
+
+/** Writes them all into a folder, one at a time. `earlier` is what the feed compares with. */
 export async function writeProgramFiles(
   folder: string,
   answers: Answers,
   published: Published,
-): Promise<number> {
+  earlier: EarlierAnswers | undefined,
+): Promise<ProgramFiles> {
   const write = async ({ path, text }: PublishedFile): Promise<WrittenFile> => {
     const content = Buffer.from(text());
     await mkdir(dirname(join(folder, path)), { recursive: true });
@@ -27,7 +36,9 @@ export async function writeProgramFiles(
   const written = new Map<string, WrittenFile>();
   for (const resource of resources) written.set(resource.path, await write(resource));
   await write(dataPackage(answers, published, resources, written));
-  return documents.length + resources.length + 1;
+  const changes = changesOf(answers, earlier);
+  await write(changesFeed(answers, published, earlier, changes));
+  return { files: documents.length + resources.length + 2, changes };
 }
 
 /** The same files for a server that makes them when they are asked for, by path; without sizes and digests. */
@@ -40,6 +51,7 @@ export async function programFiles(
     ...apiFiles(answers, published, await formsOfTables(answers)),
     ...resources,
     dataPackage(answers, published, resources, new Map()),
+    changesFeed(answers, published, undefined, []),
   ];
   return new Map(all.map((file) => [file.path, file]));
 }
@@ -51,6 +63,7 @@ async function formsOfTables(answers: Answers): Promise<Map<string, ('dmn' | 'cs
 /** What a file at this path is served as; undefined where none of these files can be there. */
 export function contentTypeOf(path: string): string | undefined {
   if (path.startsWith(apiPath) && path.endsWith('.json')) return 'application/json';
+  if (path === changesPath) return 'application/atom+xml;charset=utf-8';
   if (path === dataPackagePath) return 'application/json';
   return path.startsWith(dataPath) && path.endsWith('.csv') ? 'text/csv;charset=utf-8' : undefined;
 }

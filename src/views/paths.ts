@@ -56,6 +56,9 @@ export function apiTablePath(table: string): string {
 export const dataPath = 'data/';
 export const dataPackagePath = `${dataPath}datapackage.json`;
 
+/** The feed of changes. */
+export const changesPath = 'changes.atom';
+
 /** `to` as a document at `from` names it: both below the base path. */
 export function relativePath(from: string, to: string): string {
   const [folders, target] = [from.split('/').slice(0, -1), to.split('/')];

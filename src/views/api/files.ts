@@ -14,6 +14,7 @@ import {
   apiSourcesPath,
   apiTablePath,
   apiUnitPath,
+  changesPath,
   dataPackagePath,
   openApiPath,
   relativePath,
@@ -89,6 +90,7 @@ function indexDocument(
     answers: from(apiAnswersPath),
     sources: from(apiSourcesPath),
     dataPackage: from(dataPackagePath),
+    changes: from(changesPath),
     units: [...answers.base.families.values()].map(({ id, data }) => ({
       id,
       name: data.name,
