@@ -3,6 +3,7 @@ import { mkdir, readdir } from 'node:fs/promises';
 import type { Answers } from '../answers.ts';
 import { siteAddress } from '../views/address.ts';
 import type { EarlierAnswers } from '../views/changes/compare.ts';
+import { profilePath } from '../views/paths.ts';
 import { siteView } from '../views/site.ts';
 import { putAnswersInStore } from '../views/store.ts';
 import { contentDate } from './content-date.ts';
@@ -11,6 +12,7 @@ import { replaceFolder } from './output-folder.ts';
 import { writeProgramFiles } from './program-files.ts';
 import { inProduction, keepAstroQuiet, projectRoot, withSlashes } from './project.ts';
 import { writeSearchIndex } from './search-index.ts';
+import { writeSitemap } from './sitemap.ts';
 
 export interface BuildOptions {
   readonly answers: Answers;
@@ -63,6 +65,8 @@ export async function buildSite({
     const published = { address: siteAddress(siteView(answers).address, base), date };
     const { files, changes } = await writeProgramFiles(fresh, answers, published, earlier);
     log(`${files} files for other programs written`);
+    const changed = changes.filter(({ kind }) => kind !== 'gone').map(({ profile }) => profilePath(profile));
+    await writeSitemap(fresh, { ...published, changed: new Set(changed) });
     const { precache, family, leftOut } = await makeOffline(fresh, base, date);
     log(`Kept on phones: ${kilobytes(precache)} from the first visit on, up to ${kilobytes(family)} a unit`);
     if (leftOut.length > 0) log(`Too large to be kept: ${leftOut.length} pages, such as ${leftOut[0]}`);

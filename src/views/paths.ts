@@ -59,6 +59,17 @@ export const dataPackagePath = `${dataPath}datapackage.json`;
 /** The feed of changes. */
 export const changesPath = 'changes.atom';
 
+/** The pictures of link previews. */
+export const sitePreviewPath = 'previews/site.png';
+
+export function unitPreviewPath(family: string): string {
+  return `previews/units/${family}.png`;
+}
+
+export function profilePreviewPath(system: 'amplified' | 'unamplified'): string {
+  return `previews/profiles/${system}.png`;
+}
+
 /** `to` as a document at `from` names it: both below the base path. */
 export function relativePath(from: string, to: string): string {
   const [folders, target] = [from.split('/').slice(0, -1), to.split('/')];
