@@ -5,6 +5,7 @@ import type { Answers } from './answers.ts';
 import { codeList, codeSentences } from './views/code-list.ts';
 import type { CodeList, CodeSentences } from './views/code-list-format.ts';
 import { currentAnswers } from './views/current.ts';
+import { type DataPageView, dataPage } from './views/data-page.ts';
 import { type GuidePageView, guidePages } from './views/guide-page.ts';
 import { type PlanPageView, planPages } from './views/plan-answers.ts';
 import { plannerData, plannerUnits } from './views/planner-data.ts';
@@ -60,6 +61,7 @@ export const collections = {
   readingsPages: viewsOf<ReadingsPageView>('readingsPages', (answers) =>
     readingsPages(answers).map((view) => [view.profile, view]),
   ),
+  dataPage: viewsOf<DataPageView>('dataPage', (answers) => [['data', dataPage(answers)]]),
   planPages: viewsOf<PlanPageView>('planPages', (answers) => byId(planPages(answers))),
   tablePages: viewsOf<TablePageView>('tablePages', (answers) => byId(tablePages(answers))),
   tableFiles: viewsOf<TableFilesView>('tableFiles', (answers) => tableFiles(answers)),

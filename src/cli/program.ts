@@ -203,6 +203,12 @@ Examples:
     .description('Checks the content and, where it is clean, writes the site with its search index.')
     .addOption(outOption())
     .addOption(baseOption())
+    .addOption(
+      new Option(
+        '--since <revision>',
+        'tell in the feed of changes what answers differ from that git revision',
+      ),
+    )
     .addOption(contentOption())
     .addOption(jsonOption())
     .action((options: BuildOptions) => done(build(options, output)));

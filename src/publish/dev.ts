@@ -3,9 +3,13 @@ import { resolve } from 'node:path';
 import type { AstroIntegration } from 'astro';
 import { MapMemory } from '../base/index.ts';
 import { type CheckedAnswers, checkContent, textReport } from '../check/index.ts';
+import { siteAddress } from '../views/address.ts';
 import { refreshedPath } from '../views/paths.ts';
-import { putAnswersInStore } from '../views/store.ts';
+import { siteView } from '../views/site.ts';
+import { answersInStore, putAnswersInStore } from '../views/store.ts';
+import { contentDate } from './content-date.ts';
 import { forgetfulWorker, workerPath } from './forget-worker.ts';
+import { contentTypeOf, programFiles } from './program-files.ts';
 import { keepAstroQuiet, projectRoot } from './project.ts';
 import { stateOfFolder, watchFolder } from './watch-folder.ts';
 
@@ -53,7 +57,7 @@ export async function devSite({ contentFolder, host, port, report = print }: Dev
     root: projectRoot,
     server: { host, port },
     logLevel: 'warn',
-    integrations: [refreshHook((given) => (refresh = given)), workerRemoval()],
+    integrations: [refreshHook((given) => (refresh = given)), workerRemoval(), programFilesHere()],
   });
 
   const stopping = new AbortController();
@@ -119,6 +123,33 @@ function workerRemoval(): AstroIntegration {
         server.middlewares.use(workerPath, (_request, response) => {
           response.writeHead(200, { 'content-type': 'text/javascript', 'cache-control': 'no-store' });
           response.end(forgetfulWorker);
+        });
+      },
+    },
+  };
+}
+
+/** Makes what other programs read when it is asked for, from the entries as they are now. */
+function programFilesHere(): AstroIntegration {
+  return {
+    name: 'program-files',
+    hooks: {
+      'astro:server:setup': ({ server }) => {
+        server.middlewares.use((request, response, next) => {
+          const path = (request.url ?? '').replace(/\?.*$/, '').slice(1);
+          const answers = answersInStore();
+          const contentType = contentTypeOf(path);
+          if (!answers || !contentType) return next();
+          const published = {
+            address: siteAddress(siteView(answers).address, '/'),
+            date: contentDate(process.env, new Date()),
+          };
+          programFiles(answers, published).then((files) => {
+            const file = files.get(path);
+            if (!file) return next();
+            response.writeHead(200, { 'content-type': contentType, 'cache-control': 'no-store' });
+            response.end(file.text());
+          }, next);
         });
       },
     },

@@ -30,6 +30,7 @@ const kinds: readonly (readonly [kind: string, pattern: RegExp])[] = [
   ['sources', /^sources\/$/],
   ['bench session', /^sources\/bench-.+\/$/],
   ['source', /^sources\/(?!bench-).+\/$/],
+  ['data', /^data\/$/],
   ['rules', /^check\/$/],
   ['not found', /^404\.html$/],
 ];
