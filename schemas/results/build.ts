@@ -6,6 +6,9 @@ export const buildResultSchema = z
     folder: z.string().meta({ description: 'Where the site was written.' }),
     basePath: z.string().meta({ description: 'The path it is made to be served under.' }),
     pages: z.int().min(0).meta({ description: 'HTML pages written.' }),
+    headers: z
+      .record(z.string(), z.string())
+      .meta({ description: 'Headers a server is to send with every file, by name.' }),
   })
   .meta({ title: 'Build result', description: 'Output of readback build --json.' });
 

@@ -3,10 +3,13 @@ import { mkdir, readdir } from 'node:fs/promises';
 import type { Answers } from '../answers.ts';
 import { putAnswersInStore } from '../views/store.ts';
 import { contentDate } from './content-date.ts';
+import { headerPolicy } from './content-policy.ts';
 import { makeOffline } from './offline.ts';
 import { replaceFolder } from './output-folder.ts';
 import { inProduction, keepAstroQuiet, projectRoot, withSlashes } from './project.ts';
 import { writeSearchIndex } from './search-index.ts';
+import { siteHeaders } from './site-headers.ts';
+import { stampPages } from './stamp-pages.ts';
 
 export interface BuildOptions {
   readonly answers: Answers;
@@ -20,6 +23,12 @@ export interface BuildOptions {
   readonly log: (line: string) => void;
 }
 
+export interface BuiltSite {
+  readonly pages: number;
+  /** What a server is to send with every file. */
+  readonly headers: Readonly<Record<string, string>>;
+}
+
 /**
  * Builds the site into a temporary folder, indexes its words, and then swaps it in: a build that fails leaves
  * the last good site as it was.
@@ -31,7 +40,7 @@ export async function buildSite({
   basePath,
   date = contentDate(process.env, new Date()),
   log,
-}: BuildOptions): Promise<{ pages: number }> {
+}: BuildOptions): Promise<BuiltSite> {
   keepAstroQuiet();
   const base = withSlashes(basePath);
   const { build } = await import('astro');
@@ -47,12 +56,13 @@ export async function buildSite({
     }
     const pages = await countPages(fresh);
     log(`${pages} pages written`);
-    const { precache, family, leftOut } = await makeOffline(fresh, base, date);
+    const stamped = await stampPages(fresh, date);
+    const { precache, family, leftOut } = await makeOffline(fresh, base, stamped);
     log(`Kept on phones: ${kilobytes(precache)} from the first visit on, up to ${kilobytes(family)} a unit`);
     if (leftOut.length > 0) log(`Too large to be kept: ${leftOut.length} pages, such as ${leftOut[0]}`);
     const { pagesIndexed } = await writeSearchIndex(fresh);
     log(`${pagesIndexed} pages indexed for the search`);
-    return { pages };
+    return { pages, headers: siteHeaders(headerPolicy(stamped.policies)) };
   });
 }
 

@@ -2,7 +2,7 @@
 import { resolve } from 'node:path';
 import type { BuildResult } from '../../../schemas/results/build.ts';
 import { checkContent, isFailing } from '../../check/index.ts';
-import { buildSite } from '../../publish/build.ts';
+import { type BuiltSite, buildSite } from '../../publish/build.ts';
 import {
   type ContentOption,
   exitCodes,
@@ -19,17 +19,29 @@ export interface BuildOptions extends ContentOption, JsonOption {
 }
 
 export async function build(options: BuildOptions, output: Output): Promise<number> {
+  const built = await checkedBuild(options, output);
+  if (!built) return exitCodes.findings;
+  const { pages, headers } = built;
+  const { out: folder, base: basePath } = options;
+  if (options.json)
+    printJson(output, { folder: resolve(folder), basePath, pages, headers } satisfies BuildResult);
+  else output.out(`Built ${pages} pages in ${folder}`);
+  return exitCodes.ok;
+}
+
+/** Builds the site where the check finds nothing; else reports what it found. */
+export async function checkedBuild(options: BuildOptions, output: Output): Promise<BuiltSite | undefined> {
   const checked = await checkContent(options.content, { today: today() });
   const { answers, findings } = checked;
   if (isFailing(findings)) {
     reportFindings(output, checked, options.content);
     output.err('Nothing was built.');
-    return exitCodes.findings;
+    return undefined;
   }
-  const outDir = resolve(options.out);
-  const { pages } = await buildSite({ answers, outDir, basePath: options.base, log: output.err });
-  if (options.json)
-    printJson(output, { folder: outDir, basePath: options.base, pages } satisfies BuildResult);
-  else output.out(`Built ${pages} pages in ${options.out}`);
-  return exitCodes.ok;
+  return await buildSite({
+    answers,
+    outDir: resolve(options.out),
+    basePath: options.base,
+    log: output.err,
+  });
 }
