@@ -202,6 +202,7 @@ Examples:
     .description('Checks the content and, where it is clean, writes the site with its search index.')
     .addOption(outOption())
     .addOption(baseOption())
+    .option('--nginx <file>', 'write a configuration for nginx too: headers, caching, redirects')
     .addOption(contentOption())
     .addOption(jsonOption())
     .action((options: BuildOptions) => done(build(options, output)));

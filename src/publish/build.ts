@@ -1,6 +1,7 @@
 /** Publishes answers as a static site. */
 import { mkdir, readdir } from 'node:fs/promises';
 import type { Answers } from '../answers.ts';
+import { movedPages } from '../views/moved-pages.ts';
 import { putAnswersInStore } from '../views/store.ts';
 import { contentDate } from './content-date.ts';
 import { headerPolicy } from './content-policy.ts';
@@ -27,6 +28,8 @@ export interface BuiltSite {
   readonly pages: number;
   /** What a server is to send with every file. */
   readonly headers: Readonly<Record<string, string>>;
+  /** Old address → new address, base path included. */
+  readonly redirects: Readonly<Record<string, string>>;
 }
 
 /**
@@ -62,7 +65,11 @@ export async function buildSite({
     if (leftOut.length > 0) log(`Too large to be kept: ${leftOut.length} pages, such as ${leftOut[0]}`);
     const { pagesIndexed } = await writeSearchIndex(fresh);
     log(`${pagesIndexed} pages indexed for the search`);
-    return { pages, headers: siteHeaders(headerPolicy(stamped.policies)) };
+    const headers = siteHeaders(headerPolicy(stamped.policies));
+    const redirects = Object.fromEntries(
+      movedPages(answers).map(({ id, to }) => [`${base}${id}/`, `${base}${to}`]),
+    );
+    return { pages, headers, redirects };
   });
 }
 
