@@ -13,6 +13,13 @@ export const buildResultSchema = z
       })
       .nullable()
       .meta({ description: 'What the feed of changes was compared with; null without --since.' }),
+    headers: z
+      .record(z.string(), z.string())
+      .meta({ description: 'Headers a server is to send with every file, by name.' }),
+    redirects: z
+      .record(z.string(), z.string())
+      .meta({ description: 'Addresses of renamed profiles, and where each leads now; base path included.' }),
+    nginx: z.string().optional().meta({ description: 'Where the configuration for nginx was written.' }),
   })
   .meta({ title: 'Build result', description: 'Output of readback build --json.' });
 

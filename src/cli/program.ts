@@ -209,6 +209,7 @@ Examples:
         'tell in the feed of changes what answers differ from that git revision',
       ),
     )
+    .option('--nginx <file>', 'write a configuration for nginx too: headers, caching, redirects')
     .addOption(contentOption())
     .addOption(jsonOption())
     .action((options: BuildOptions) => done(build(options, output)));

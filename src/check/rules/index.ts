@@ -13,6 +13,7 @@ import { expiredException } from './expired-exception.ts';
 import { fitmentGap } from './fitment-gap.ts';
 import { fitmentRange } from './fitment-range.ts';
 import { fitmentUndecided } from './fitment-undecided.ts';
+import { formerAddress } from './former-address.ts';
 import { impossibleReading } from './impossible-reading.ts';
 import { levelFalls } from './level-falls.ts';
 import { listShownAsCode } from './list-shown-as-code.ts';
@@ -67,6 +68,7 @@ export const rules: readonly Rule[] = [
   danglingValue,
   circularLink,
   duplicateCode,
+  formerAddress,
   codePatternRule,
   lookAlikeCodes,
   fitmentRange,
