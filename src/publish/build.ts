@@ -3,6 +3,7 @@ import { mkdir, readdir } from 'node:fs/promises';
 import type { Answers } from '../answers.ts';
 import { putAnswersInStore } from '../views/store.ts';
 import { contentDate } from './content-date.ts';
+import { writeEmbedScript } from './embed.ts';
 import { makeOffline } from './offline.ts';
 import { replaceFolder } from './output-folder.ts';
 import { inProduction, keepAstroQuiet, projectRoot, withSlashes } from './project.ts';
@@ -47,6 +48,7 @@ export async function buildSite({
     }
     const pages = await countPages(fresh);
     log(`${pages} pages written`);
+    await writeEmbedScript(fresh);
     const { precache, family, leftOut } = await makeOffline(fresh, base, date);
     log(`Kept on phones: ${kilobytes(precache)} from the first visit on, up to ${kilobytes(family)} a unit`);
     if (leftOut.length > 0) log(`Too large to be kept: ${leftOut.length} pages, such as ${leftOut[0]}`);

@@ -3,7 +3,9 @@ import { resolve } from 'node:path';
 import type { AstroIntegration } from 'astro';
 import { MapMemory } from '../base/index.ts';
 import { type CheckedAnswers, checkContent, textReport } from '../check/index.ts';
+import { embedDataPaths, embedScriptPath } from '../views/paths.ts';
 import { putAnswersInStore } from '../views/store.ts';
+import { embedScript } from './embed.ts';
 import { forgetfulWorker, workerPath } from './forget-worker.ts';
 import { keepAstroQuiet, projectRoot } from './project.ts';
 import { stateOfFolder, watchFolder } from './watch-folder.ts';
@@ -52,7 +54,7 @@ export async function devSite({ contentFolder, host, port, report = print }: Dev
     root: projectRoot,
     server: { host, port },
     logLevel: 'warn',
-    integrations: [refreshHook((given) => (refresh = given)), workerRemoval()],
+    integrations: [refreshHook((given) => (refresh = given)), workerRemoval(), embedding()],
   });
 
   const stopping = new AbortController();
@@ -109,6 +111,29 @@ function workerRemoval(): AstroIntegration {
         server.middlewares.use(workerPath, (_request, response) => {
           response.writeHead(200, { 'content-type': 'text/javascript', 'cache-control': 'no-store' });
           response.end(forgetfulWorker);
+        });
+      },
+    },
+  };
+}
+
+/** Gives the code field for other sites, made at each request, and lets their pages have its data. */
+function embedding(): AstroIntegration {
+  return {
+    name: 'embedding',
+    hooks: {
+      'astro:server:setup': ({ server }) => {
+        for (const path of embedDataPaths) {
+          server.middlewares.use(`/${path}`, (_request, response, next) => {
+            response.setHeader('access-control-allow-origin', '*');
+            next();
+          });
+        }
+        server.middlewares.use(`/${embedScriptPath}`, (_request, response, next) => {
+          embedScript().then((script) => {
+            response.writeHead(200, { 'content-type': 'text/javascript', 'cache-control': 'no-store' });
+            response.end(script);
+          }, next);
         });
       },
     },

@@ -5,6 +5,7 @@ import type { AddressInfo } from 'node:net';
 import { join, resolve } from 'node:path';
 import sirv from 'sirv';
 import { CannotRun } from '../base/index.ts';
+import { embedDataPaths } from '../views/paths.ts';
 import { withSlashes } from './project.ts';
 
 export interface ServeOptions {
@@ -48,6 +49,9 @@ export async function serveFolder({ folder, basePath, host, port }: ServeOptions
     onNoMatch: notFound,
     setHeaders: (response, path) => {
       if (hashedNames.test(path)) response.setHeader('cache-control', 'public, max-age=31536000, immutable');
+      if (embedDataPaths.some((one) => path === `/${one}`)) {
+        response.setHeader('access-control-allow-origin', '*');
+      }
     },
   });
   const server = createServer((request, response) => {

@@ -32,6 +32,15 @@ export function plannerProfilePath(profile: string): string {
 
 /** The compact list that the code field looks codes up in. */
 export const codeListPath = 'codes.json';
+/** The answer of every code in a sentence, in the order of the list. */
+export const codeSentencesPath = 'code-sentences.json';
+
+/** The page that says how to put the code field into another site. */
+export const embedPath = 'embed/';
+/** The script of the code field for other sites; its address stays. */
+export const embedScriptPath = 'embed/code-field.js';
+/** What that script fetches, from pages of any origin. */
+export const embedDataPaths: readonly string[] = [codeListPath, codeSentencesPath];
 
 /** The page that says what the check demands of entries. */
 export const rulesPath = 'check/';
@@ -44,6 +53,11 @@ export function rulePath(rule: string): string {
 /** The page of a head-unit family. */
 export function unitPath(family: string): string {
   return `units/${family}/`;
+}
+
+/** The QR codes of a unit and its profiles, to print. */
+export function sheetPath(family: string): string {
+  return `units/${family}/sheet/`;
 }
 
 /** The page that leads through a sequence step by step. */

@@ -17,6 +17,7 @@ const kinds: readonly (readonly [kind: string, pattern: RegExp])[] = [
   ['units', /^units\/$/],
   ['which unit', /^which-unit\/$/],
   ['unit', /^units\/[^/]+\/$/],
+  ['sheet', /^units\/[^/]+\/sheet\/$/],
   ['way in', /^units\/.+\/way-in\/.+\/$/],
   ['profile', /^profiles\/(?:(?!readings\/).)+\/$/],
   ['readings', /^profiles\/.+\/readings\/$/],
@@ -31,6 +32,7 @@ const kinds: readonly (readonly [kind: string, pattern: RegExp])[] = [
   ['bench session', /^sources\/bench-.+\/$/],
   ['source', /^sources\/(?!bench-).+\/$/],
   ['rules', /^check\/$/],
+  ['embed', /^embed\/$/],
   ['not found', /^404\.html$/],
 ];
 
