@@ -42,6 +42,15 @@ export const embedScriptPath = 'embed/code-field.js';
 /** What that script fetches, from pages of any origin. */
 export const embedDataPaths: readonly string[] = [codeListPath, codeSentencesPath];
 
+/** The page that says what is measured and what is not. */
+export const coveragePath = 'coverage/';
+/** The readings wanted most, as sheets to print and fill in. */
+export const benchSheetPath = 'coverage/bench-sheet/';
+/** The same as a file, by the id of its load. */
+export function benchSheetFile(id: string): string {
+  return `coverage/readings-${id}.csv`;
+}
+
 /** The page that says what the check demands of entries. */
 export const rulesPath = 'check/';
 

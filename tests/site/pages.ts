@@ -33,6 +33,8 @@ const kinds: readonly (readonly [kind: string, pattern: RegExp])[] = [
   ['source', /^sources\/(?!bench-).+\/$/],
   ['rules', /^check\/$/],
   ['embed', /^embed\/$/],
+  ['coverage', /^coverage\/$/],
+  ['bench sheet', /^coverage\/bench-sheet\/$/],
   ['not found', /^404\.html$/],
 ];
 
