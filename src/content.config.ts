@@ -6,7 +6,9 @@ import { codeList, codeSentences } from './views/code-list.ts';
 import type { CodeList, CodeSentences } from './views/code-list-format.ts';
 import { type CoverageView, coverageView } from './views/coverage/coverage-page.ts';
 import { currentAnswers } from './views/current.ts';
+import { type DataPageView, dataPage } from './views/data-page.ts';
 import { type GuidePageView, guidePages } from './views/guide-page.ts';
+import { type MovedPageView, movedPages } from './views/moved-pages.ts';
 import { type PlanPageView, planPages } from './views/plan-answers.ts';
 import { plannerData, plannerUnits } from './views/planner-data.ts';
 import type { PlannerData, PlannerUnitData } from './views/planner-format.ts';
@@ -58,9 +60,11 @@ export const collections = {
   ),
   wayPages: viewsOf<WayPageView>('wayPages', (answers) => byId(wayPages(answers))),
   profilePages: viewsOf<ProfilePageView>('profilePages', (answers) => byId(profilePages(answers))),
+  movedPages: viewsOf<MovedPageView>('movedPages', (answers) => byId(movedPages(answers))),
   readingsPages: viewsOf<ReadingsPageView>('readingsPages', (answers) =>
     readingsPages(answers).map((view) => [view.profile, view]),
   ),
+  dataPage: viewsOf<DataPageView>('dataPage', (answers) => [['data', dataPage(answers)]]),
   planPages: viewsOf<PlanPageView>('planPages', (answers) => byId(planPages(answers))),
   tablePages: viewsOf<TablePageView>('tablePages', (answers) => byId(tablePages(answers))),
   tableFiles: viewsOf<TableFilesView>('tableFiles', (answers) => tableFiles(answers)),

@@ -1,5 +1,6 @@
 /** Prints one plain closing line after a run, for people and for logs: `tests: 120 passed, 0 failed`. */
 import type { Reporter, TestModule } from 'vitest/node';
+import { hasNginx } from './site/nginx.ts';
 
 export default class ClosingLine implements Reporter {
   onTestRunEnd(modules: readonly TestModule[]): void {
@@ -10,8 +11,10 @@ export default class ClosingLine implements Reporter {
       if (module.errors().length > 0) counts.failed += 1;
     }
     const skipped = counts.skipped + counts.pending;
+    const about = modules.some(({ moduleId }) => moduleId.endsWith('/nginx.test.ts')) && !hasNginx();
     console.log(
-      `tests: ${counts.passed} passed, ${counts.failed} failed${skipped > 0 ? `, ${skipped} skipped` : ''}`,
+      `tests: ${counts.passed} passed, ${counts.failed} failed${skipped > 0 ? `, ${skipped} skipped` : ''}` +
+        (about ? ' (nginx is not installed: its configuration was not tried)' : ''),
     );
   }
 }

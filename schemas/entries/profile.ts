@@ -5,6 +5,10 @@ import { line, paragraph, reference, sources } from '../common.ts';
 /** A code as displayed. Must be a quoted string: unquoted, `0x7E8` is a number and `1.10` is 1.1. */
 export const code = z.string().trim().min(2).max(40);
 
+const formerId = z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*\/[a-z0-9]+(-[a-z0-9]+)*$/, {
+  error: 'write the id as family/profile, such as "brasslight/8b0s-i5z"',
+});
+
 export const profileSchema = z
   .strictObject({
     family: reference('families/'),
@@ -31,6 +35,10 @@ export const profileSchema = z
       )
       .default([])
       .meta({ description: 'Profiles whose code is easily taken for this one, and how to tell.' }),
+    formerly: z
+      .array(formerId)
+      .default([])
+      .meta({ description: 'Ids this profile had before it was renamed: their addresses lead here.' }),
     about: paragraph.meta({ description: 'What a rider should know of it, in a sentence or two.' }),
     sources,
   })

@@ -18,8 +18,21 @@ export const siteSchema = z
         hours: line.optional().meta({ description: 'When someone answers.' }),
       })
       .meta({ description: 'How to reach the shop.' }),
-    address: webAddress.meta({ description: 'The address the site is published at.' }),
+    address: webAddress.meta({
+      description: 'The address the site is published at; the base path of a build may be left out of it.',
+    }),
     repository: webAddress.optional().meta({ description: 'Where the entries are kept, for corrections.' }),
+    licence: z
+      .strictObject({
+        name: z
+          .string()
+          .regex(/^[A-Za-z0-9.+-]+$/, { error: 'write the short name of the licence, such as CC-BY-4.0' })
+          .meta({ description: 'Its short name (SPDX), such as CC-BY-4.0.' }),
+        title: line.meta({ description: 'Its whole name.' }),
+        address: webAddress.meta({ description: 'Where it can be read.' }),
+      })
+      .optional()
+      .meta({ description: 'What others may do with the readings and values of this site.' }),
     colours: z
       .strictObject({
         accent: hexColour.meta({ description: 'Links and the code field, on light ground.' }),

@@ -41,6 +41,10 @@ export function plainTexts(base: Base): PlainText[] {
       if (say !== undefined) add(table, say, 'rules', at, 'say');
     }
   }
+  for (const equipment of base.equipment.values()) {
+    add(equipment, equipment.data.name, 'name');
+    add(equipment, equipment.data.summary, 'summary');
+  }
   for (const profile of base.profiles.values()) {
     add(profile, profile.data.about, 'about');
     for (const [at, { hint }] of profile.data.tellApart.entries()) {

@@ -127,6 +127,7 @@ Examples:
     .addOption(new Option('--front <class>', 'front speakers'))
     .addOption(new Option('--rear <class>', 'rear speakers'))
     .addOption(new Option('--subwoofer <class>', 'subwoofer'))
+    .addOption(new Option('--first <what>', 'what to buy first: amplifier, front, rear or subwoofer'))
     .addOption(new Option('--replacement', 'another unit takes the place of this one'))
     .addOption(new Option('--least <volts>', 'the amplifier’s own: input for full power, gain fully up'))
     .addOption(new Option('--most <volts>', 'the amplifier’s own: what its input takes, gain fully down'))
@@ -202,6 +203,13 @@ Examples:
     .description('Checks the content and, where it is clean, writes the site with its search index.')
     .addOption(outOption())
     .addOption(baseOption())
+    .addOption(
+      new Option(
+        '--since <revision>',
+        'tell in the feed of changes what answers differ from that git revision',
+      ),
+    )
+    .option('--nginx <file>', 'write a configuration for nginx too: headers, caching, redirects')
     .addOption(contentOption())
     .addOption(jsonOption())
     .action((options: BuildOptions) => done(build(options, output)));

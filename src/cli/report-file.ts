@@ -1,6 +1,5 @@
 /** Reports in every form the check knows, for the terminal and for files. */
-import { mkdir } from 'node:fs/promises';
-import { dirname, extname } from 'node:path';
+import { extname } from 'node:path';
 import { CannotRun } from '../base/index.ts';
 import {
   githubReport,
@@ -11,7 +10,7 @@ import {
   sarifReport,
   textReport,
 } from '../check/index.ts';
-import { replace } from './commands/whole-file.ts';
+import { writeWhole } from './commands/whole-file.ts';
 
 export const reportFormats = ['text', 'json', 'sarif', 'github', 'html'] as const;
 export type ReportFormat = (typeof reportFormats)[number];
@@ -57,13 +56,5 @@ export function formatOfFile(file: string): ReportFormat {
  */
 export async function writeReport(report: Report, file: string): Promise<void> {
   const text = reportText(report, formatOfFile(file), false);
-  try {
-    await mkdir(dirname(file), { recursive: true });
-    await replace(file, `${text.trimEnd()}\n`);
-  } catch (error) {
-    throw new CannotRun(
-      `The report ${file} cannot be written (${(error as NodeJS.ErrnoException).code ?? 'unknown error'}).`,
-      'Give a file in a folder that can be written to.',
-    );
-  }
+  await writeWhole(file, `${text.trimEnd()}\n`, 'The report');
 }

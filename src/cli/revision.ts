@@ -19,7 +19,7 @@ export async function commitOf(folder: string, revision: string): Promise<string
   if (!(await git(folder, ['rev-parse', '--show-toplevel']).then(isTold, refusal)).ok) {
     throw new CannotRun(
       `--since compares with a git revision, and ${folder} is not in a git repository.`,
-      'Leave --since out to check everything, or give a folder inside a clone with --content DIR.',
+      'Leave --since out, or give a folder inside a clone with --content DIR.',
     );
   }
   const name = revision.startsWith('-')
@@ -32,6 +32,15 @@ export async function commitOf(folder: string, revision: string): Promise<string
     );
   }
   return name.text.trim();
+}
+
+/**
+ * The day a commit was made, ISO 8601, UTC.
+ * @throws CannotRun where git fails.
+ */
+export async function dateOfCommit(folder: string, commit: string): Promise<string> {
+  const seconds = await git(folder, ['show', '--no-patch', '--format=%ct', commit]);
+  return new Date(Number(seconds.toString('utf8').trim()) * 1000).toISOString().slice(0, 10);
 }
 
 /**
@@ -135,10 +144,7 @@ function refusal(error: unknown): { ok: boolean; text: string } {
 class GitRefused extends CannotRun {}
 
 function gitFault(message: string): GitRefused {
-  return new GitRefused(
-    `The earlier revision cannot be read: ${message}`,
-    'Leave --since out to check everything.',
-  );
+  return new GitRefused(`The earlier revision cannot be read: ${message}`, 'Leave --since out.');
 }
 
 /**
@@ -159,7 +165,7 @@ function git(folder: string, args: readonly string[], input = ''): Promise<Buffe
       failed(
         new CannotRun(
           '--since needs the program git, and it cannot be run here.',
-          'Install git, or leave --since out to check everything.',
+          'Install git, or leave --since out.',
         ),
       ),
     );

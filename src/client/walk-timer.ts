@@ -30,6 +30,8 @@ export function bindTimer(root: HTMLElement, { tell, keep }: TimerEvents): StepT
   const anewButton = part(root, '[data-anew]', HTMLButtonElement);
   const again = part(root, '[data-over]', HTMLAnchorElement);
   const hint = words.textContent ?? '';
+  const leastShare = timing.mostSeconds > 0 ? Math.min(1, timing.leastSeconds / timing.mostSeconds) : 0;
+  root.style.setProperty('--least', `${100 * leastShare}%`);
 
   let interval: number | undefined;
   let phase: TimerPhase | undefined;

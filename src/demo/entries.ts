@@ -2,7 +2,7 @@
 import { Document, isScalar, Scalar } from 'yaml';
 import type { z } from 'zod';
 import {
-  type Profile,
+  type profileSchema,
   type Reading,
   readingColumns,
   type Source,
@@ -44,7 +44,7 @@ function entryText(schema: string, depth: number, data: Readonly<Record<string, 
 /** profiles/<family>/<slug>.yaml */
 export function profileText({ id, family, profile }: PlacedProfile): string {
   const measured = sessions.filter((session) => session.profiles.includes(id));
-  const data: Profile = {
+  const data: z.input<typeof profileSchema> = {
     family: family.id,
     code: profile.code,
     otherSpellings: [...(profile.otherSpellings ?? [])],

@@ -88,19 +88,22 @@ const usualDecimals: Readonly<Record<Unit, number>> = {
 
 const boundWords = { exact: '', 'at-most': 'at most ', 'at-least': 'at least ' } as const;
 
+/** What of a quantity is written out. */
+type Written = Pick<Quantity, 'value' | 'unit' | 'expandedUncertainty' | 'bound'> & Partial<Quantity>;
+
 /** A value with its expanded uncertainty: `3.62 V ± 0.05 V`; a bound with its word: `at most −40 dB`. */
-export function formatQuantity(quantity: Quantity): string {
+export function formatQuantity(quantity: Written): string {
   const [value, uncertainty] = formatParts(quantity);
   return uncertainty === '' ? value : `${value} ±${space}${uncertainty}`;
 }
 
 /** The value alone, to the digits its uncertainty allows: `3.62 V`, `at most −40 dB`. */
-export function formatValue(quantity: Quantity): string {
+export function formatValue(quantity: Written): string {
   return formatParts(quantity)[0];
 }
 
 /** Value and uncertainty, each with its unit; the uncertainty is empty where there is none to give. */
-function formatParts(quantity: Quantity): readonly [value: string, uncertainty: string] {
+function formatParts(quantity: Written): readonly [value: string, uncertainty: string] {
   const { value, unit, expandedUncertainty, bound } = quantity;
   const decimals = decimalsFor(expandedUncertainty, unit);
   const words = boundWords[bound];
@@ -118,7 +121,7 @@ function formatParts(quantity: Quantity): readonly [value: string, uncertainty: 
   return [plain, `${formatUncertainty(expandedUncertainty, decimals)}${sign}`];
 }
 
-function kilohertzParts({ value, expandedUncertainty, bound }: Quantity): readonly [string, string] {
+function kilohertzParts({ value, expandedUncertainty, bound }: Written): readonly [string, string] {
   const decimals = Math.min(3, decimalsFor(expandedUncertainty / 1000, 'V'));
   const uncertainty = formatUncertainty(expandedUncertainty / 1000, decimals);
   return [

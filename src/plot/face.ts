@@ -64,13 +64,16 @@ export interface FaceDrawing {
 export const calloutRadiusMm = 6;
 const calloutOffsetMm = calloutRadiusMm + 5;
 
-/** Lays a face out in millimetres, with room for the numbered callouts above and below where there are any. */
-export function faceDrawing(face: FaceData): FaceDrawing {
+/**
+ * Lays a face out in millimetres, with room for the numbered callouts above and below where there are any.
+ * `spanMm` is the width drawn: faces drawn with the same one are to one scale.
+ */
+export function faceDrawing(face: FaceData, spanMm: number = face.widthMm): FaceDrawing {
   const callouts = [...calloutsOf(face, 'top'), ...calloutsOf(face, 'bottom')];
   const above = callouts.some((one) => one.y < 0) ? calloutOffsetMm + calloutRadiusMm + 1 : 1;
   const below = callouts.some((one) => one.y > 0) ? calloutOffsetMm + calloutRadiusMm + 1 : 1;
   return {
-    viewBox: `-1 ${-above} ${face.widthMm + 2} ${face.heightMm + above + below}`,
+    viewBox: `-1 ${-above} ${spanMm + 2} ${face.heightMm + above + below}`,
     controls: face.controls.map(drawControl),
     callouts,
   };

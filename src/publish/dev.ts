@@ -3,11 +3,16 @@ import { resolve } from 'node:path';
 import type { AstroIntegration } from 'astro';
 import { MapMemory } from '../base/index.ts';
 import { type CheckedAnswers, checkContent, textReport } from '../check/index.ts';
-import { embedDataPaths, embedScriptPath } from '../views/paths.ts';
-import { putAnswersInStore } from '../views/store.ts';
+import { siteAddress } from '../views/address.ts';
+import { embedScriptPath, refreshedPath } from '../views/paths.ts';
+import { siteView } from '../views/site.ts';
+import { answersInStore, putAnswersInStore } from '../views/store.ts';
+import { contentDate } from './content-date.ts';
 import { embedScript } from './embed.ts';
 import { forgetfulWorker, workerPath } from './forget-worker.ts';
+import { contentTypeOf, programFiles } from './program-files.ts';
 import { keepAstroQuiet, projectRoot } from './project.ts';
+import { openFiles } from './site-headers.ts';
 import { stateOfFolder, watchFolder } from './watch-folder.ts';
 
 export interface DevOptions {
@@ -54,7 +59,12 @@ export async function devSite({ contentFolder, host, port, report = print }: Dev
     root: projectRoot,
     server: { host, port },
     logLevel: 'warn',
-    integrations: [refreshHook((given) => (refresh = given)), workerRemoval(), embedding()],
+    integrations: [
+      refreshHook((given) => (refresh = given)),
+      workerRemoval(),
+      programFilesHere(),
+      embedding(),
+    ],
   });
 
   const stopping = new AbortController();
@@ -86,7 +96,15 @@ function refreshHook(give: (refresh: () => Promise<void>) => void): AstroIntegra
   return {
     name: 'content-folder',
     hooks: {
+      'astro:config:setup': ({ injectScript }) => {
+        injectScript('page', "import '/src/client/content-refreshed.ts';");
+      },
       'astro:server:setup': ({ server, refreshContent }) => {
+        let refreshedAt = 0;
+        server.middlewares.use(`/${refreshedPath}`, (_request, response) => {
+          response.writeHead(200, { 'content-type': 'application/json', 'cache-control': 'no-store' });
+          response.end(JSON.stringify({ refreshedAt }));
+        });
         give(async () => {
           await refreshContent?.({});
           // Astro drops what it made of the old content module by module, and where a page is being made at
@@ -95,6 +113,7 @@ function refreshHook(give: (refresh: () => Promise<void>) => void): AstroIntegra
             environment.moduleGraph.invalidateAll();
             if (isRunnable(environment)) environment.runner.evaluatedModules.clear();
           }
+          refreshedAt = Date.now();
           server.environments.client.hot.send({ type: 'full-reload', path: '*' });
         });
       },
@@ -123,9 +142,9 @@ function embedding(): AstroIntegration {
     name: 'embedding',
     hooks: {
       'astro:server:setup': ({ server }) => {
-        for (const path of embedDataPaths) {
+        for (const path of openFiles.paths) {
           server.middlewares.use(`/${path}`, (_request, response, next) => {
-            response.setHeader('access-control-allow-origin', '*');
+            response.setHeader(...openFiles.header);
             next();
           });
         }
@@ -133,6 +152,33 @@ function embedding(): AstroIntegration {
           embedScript().then((script) => {
             response.writeHead(200, { 'content-type': 'text/javascript', 'cache-control': 'no-store' });
             response.end(script);
+          }, next);
+        });
+      },
+    },
+  };
+}
+
+/** Makes what other programs read when it is asked for, from the entries as they are now. */
+function programFilesHere(): AstroIntegration {
+  return {
+    name: 'program-files',
+    hooks: {
+      'astro:server:setup': ({ server }) => {
+        server.middlewares.use((request, response, next) => {
+          const path = (request.url ?? '').replace(/\?.*$/, '').slice(1);
+          const answers = answersInStore();
+          const contentType = contentTypeOf(path);
+          if (!answers || !contentType) return next();
+          const published = {
+            address: siteAddress(siteView(answers).address, '/'),
+            date: contentDate(process.env, new Date()),
+          };
+          programFiles(answers, published).then((files) => {
+            const file = files.get(path);
+            if (!file) return next();
+            response.writeHead(200, { 'content-type': contentType, 'cache-control': 'no-store' });
+            response.end(file.text());
           }, next);
         });
       },

@@ -40,7 +40,10 @@ export interface OfflineSizes {
 }
 
 /** The plan for the worker and the list of each family; the same files give the same, in the same order. */
-export function offlineFiles({ version, files }: StampedSite, base: string): OfflineFiles {
+export function offlineFiles(
+  { version, files }: Pick<StampedSite, 'version' | 'files'>,
+  base: string,
+): OfflineFiles {
   const pages = new Map(
     [...files]
       .filter(({ path }) => path.endsWith('.html') && path !== '404.html')

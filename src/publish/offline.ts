@@ -1,14 +1,14 @@
-/** Makes a finished site readable without a network: stamps, lists of what is kept, and the worker. */
+/** Makes a finished site readable without a network: lists of what is kept, and the worker. */
 import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { familyListPath, type OfflinePlan } from '../worker/plan.ts';
 import { type OfflineSizes, offlineFiles } from './offline-plan.ts';
 import { projectRoot } from './project.ts';
-import { stampPages } from './stamp-pages.ts';
+import type { StampedSite } from './stamp-pages.ts';
 
-/** `base` has a slash at both ends; `date` is ISO 8601. */
-export async function makeOffline(folder: string, base: string, date: string): Promise<OfflineSizes> {
-  const { plan, lists, sizes } = offlineFiles(await stampPages(folder, date), base);
+/** `base` has a slash at both ends. */
+export async function makeOffline(folder: string, base: string, site: StampedSite): Promise<OfflineSizes> {
+  const { plan, lists, sizes } = offlineFiles(site, base);
   for (const [family, list] of lists) {
     await writeFile(join(folder, familyListPath(family)), JSON.stringify(list));
   }

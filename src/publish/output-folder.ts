@@ -1,5 +1,5 @@
 /** The folder a site is published into: never half written, never someone else's. */
-import { mkdir, mkdtemp, readdir, rename, rm, stat } from 'node:fs/promises';
+import { lstat, mkdir, mkdtemp, readdir, rename, rm, stat } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
 import { CannotRun } from '../base/index.ts';
 
@@ -11,6 +11,16 @@ const marks = ['codes.json', 'pagefind'];
  * @throws CannotRun
  */
 export async function assertReplaceable(outDir: string): Promise<void> {
+  const isLink = await lstat(outDir).then(
+    (found) => found.isSymbolicLink(),
+    () => false,
+  );
+  if (isLink) {
+    throw new CannotRun(
+      `The output folder ${outDir} is a link to another place.`,
+      'Name the folder itself: a build puts a new folder in place of the old one, and the link would be lost.',
+    );
+  }
   let names: string[];
   try {
     names = await readdir(outDir);

@@ -5,8 +5,8 @@ import type { AddressInfo } from 'node:net';
 import { join, resolve } from 'node:path';
 import sirv from 'sirv';
 import { CannotRun } from '../base/index.ts';
-import { embedDataPaths } from '../views/paths.ts';
 import { withSlashes } from './project.ts';
+import { cacheControl, hashedFolders, openFiles } from './site-headers.ts';
 
 export interface ServeOptions {
   readonly folder: string;
@@ -14,6 +14,8 @@ export interface ServeOptions {
   readonly host: string;
   /** 0 for any free port. */
   readonly port: number;
+  /** Sent with every answer: those the build gave. */
+  readonly headers: Readonly<Record<string, string>>;
 }
 
 export interface Served {
@@ -22,22 +24,22 @@ export interface Served {
   close(): Promise<void>;
 }
 
-/** Names under these folders carry a hash of their content, so they never change. */
-const hashedNames = /\/(?:assets|pagefind\/(?:fragment|index))\//;
-
 /**
  * Serves `folder` below the base path. Addresses outside it, and pages that are not there, get 404.html with
  * status 404.
  * @throws CannotRun where the folder holds no site or the port is taken.
  */
-export async function serveFolder({ folder, basePath, host, port }: ServeOptions): Promise<Served> {
+export async function serveFolder({ folder, basePath, host, port, headers }: ServeOptions): Promise<Served> {
   const root = resolve(folder);
   if (!existsSync(join(root, 'index.html'))) {
     throw new CannotRun(`There is no site in ${folder}.`, 'Build it first.');
   }
   const base = withSlashes(basePath);
   const notFound = (_request: IncomingMessage, response: ServerResponse): void => {
-    response.writeHead(404, { 'content-type': 'text/html;charset=utf-8', 'cache-control': 'no-cache' });
+    response.writeHead(404, {
+      'content-type': 'text/html;charset=utf-8',
+      'cache-control': cacheControl.other,
+    });
     createReadStream(join(root, '404.html'))
       .on('error', () => response.end('Not found'))
       .pipe(response);
@@ -48,13 +50,14 @@ export async function serveFolder({ folder, basePath, host, port }: ServeOptions
     etag: true,
     onNoMatch: notFound,
     setHeaders: (response, path) => {
-      if (hashedNames.test(path)) response.setHeader('cache-control', 'public, max-age=31536000, immutable');
-      if (embedDataPaths.some((one) => path === `/${one}`)) {
-        response.setHeader('access-control-allow-origin', '*');
+      if (hashedFolders.some((hashed) => path.startsWith(`/${hashed}`))) {
+        response.setHeader('cache-control', cacheControl.hashed);
       }
+      if (openFiles.paths.some((one) => path === `/${one}`)) response.setHeader(...openFiles.header);
     },
   });
   const server = createServer((request, response) => {
+    for (const [name, value] of Object.entries(headers)) response.setHeader(name, value);
     if (request.method !== 'GET' && request.method !== 'HEAD') {
       response.writeHead(405, { allow: 'GET, HEAD' }).end();
       return;

@@ -1,9 +1,11 @@
-/** Puts version and date into the finished pages, and gives every file a digest. */
+/** Puts version, date and content policy into the finished pages, and gives every file a digest. */
 import { createHash } from 'node:crypto';
 import { readdir, readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { stamps } from '../views/stamps.ts';
+import { digestMark, stamps } from '../views/stamps.ts';
 import { longDate } from '../views/wording.ts';
+import { type PolicyDigests, pagePolicy, policyDigests } from './content-policy.ts';
+import { inlineParts } from './inline-parts.ts';
 
 /** A file of the site. */
 export interface SiteFile {
@@ -20,9 +22,9 @@ export interface StampedSite {
   /** Changes with any file and with the date. */
   readonly version: string;
   readonly files: readonly SiteFile[];
+  /** What stands within each page and may run there. */
+  readonly policies: readonly PolicyDigests[];
 }
-
-const digestMark = /@@digest-of:([^@]+)@@/g;
 
 /** Reads every file of a finished site, and rewrites its pages. `date` is ISO 8601. */
 export async function stampPages(folder: string, date: string): Promise<StampedSite> {
@@ -48,25 +50,29 @@ export async function stampPages(folder: string, date: string): Promise<StampedS
   // Twice over the pages rather than once with all of them in memory: the first for what they say.
   const revisions = new Map<string, string>();
   for (const path of names.filter((name) => name.endsWith('.html'))) {
-    revisions.set(path, digestOf(await read(path)));
+    revisions.set(path, digestOf(stamped(await read(path), 'version', '1970-01-01').html));
   }
   const version = digestOf(
     [date, ...[...digests, ...revisions].map(([path, digest]) => `${path} ${digest}`)].join('\n'),
   );
+  const policies: PolicyDigests[] = [];
   for (const [path, revision] of revisions) {
-    const html = stamped(await read(path), version, date);
+    const { html, policy } = stamped(await read(path), version, date);
+    policies.push(policy);
     await writeFile(join(folder, path), html);
     files.push({ path, bytes: Buffer.byteLength(html), digest: digestOf(html), revision });
   }
-  return { version, files };
+  return { version, files, policies };
 }
 
-/** A page with the words in place of its marks. */
-export function stamped(html: string, version: string, date: string): string {
-  return html
+/** A page with the words in place of its marks, and what its policy names. */
+function stamped(html: string, version: string, date: string): { html: string; policy: PolicyDigests } {
+  const worded = html
     .replaceAll(stamps.version, version)
     .replaceAll(stamps.date, date)
     .replaceAll(stamps.dateInWords, longDate(date));
+  const policy = policyDigests(inlineParts(worded));
+  return { html: worded.replaceAll(stamps.contentPolicy, pagePolicy(policy)), policy };
 }
 
 /** Short, as it is sent for every page of a family; long enough to tell the versions of one page apart. */

@@ -30,6 +30,8 @@ export function plannerProfilePath(profile: string): string {
   return `profiles/${profile}/planner.json`;
 }
 
+/** Where the development site, and it alone, says when it last loaded content anew. */
+export const refreshedPath = 'content-refreshed.json';
 /** The compact list that the code field looks codes up in. */
 export const codeListPath = 'codes.json';
 /** The answer of every code in a sentence, in the order of the list. */
@@ -49,6 +51,52 @@ export const benchSheetPath = 'coverage/bench-sheet/';
 /** The same as a file, by the id of its load. */
 export function benchSheetFile(id: string): string {
   return `coverage/readings-${id}.csv`;
+}
+
+/** The documents for other programs. */
+export const apiPath = 'api/v1/';
+export const openApiPath = `${apiPath}openapi.json`;
+export const apiIndexPath = `${apiPath}index.json`;
+export const apiSourcesPath = `${apiPath}sources.json`;
+export const apiAnswersPath = `${apiPath}answers.json`;
+
+export function apiUnitPath(family: string): string {
+  return `${apiPath}units/${family}.json`;
+}
+
+export function apiProfilePath(profile: string): string {
+  return `${apiPath}profiles/${profile}.json`;
+}
+
+export function apiTablePath(table: string): string {
+  return `${apiPath}tables/${table}.json`;
+}
+
+/** The page that lists what there is for other programs. */
+export const dataPath = 'data/';
+export const dataPackagePath = `${dataPath}datapackage.json`;
+
+/** The feed of changes. */
+export const changesPath = 'changes.atom';
+
+/** The pictures of link previews. */
+export const sitePreviewPath = 'previews/site.png';
+
+export function unitPreviewPath(family: string): string {
+  return `previews/units/${family}.png`;
+}
+
+export function profilePreviewPath(system: 'amplified' | 'unamplified'): string {
+  return `previews/profiles/${system}.png`;
+}
+
+/** `to` as a document at `from` names it: both below the base path. */
+export function relativePath(from: string, to: string): string {
+  const [folders, target] = [from.split('/').slice(0, -1), to.split('/')];
+  let shared = 0;
+  while (shared < Math.min(folders.length, target.length - 1) && folders[shared] === target[shared])
+    shared += 1;
+  return [...folders.slice(shared).map(() => '..'), ...target.slice(shared)].join('/');
 }
 
 /** The page that says what the check demands of entries. */

@@ -1,8 +1,8 @@
 /** Words for what a plan comes to: for the page and for the command alike. */
 import type { Change } from '../decide/plan/changes.ts';
 import type { ArithmeticLine } from '../decide/plan/line.ts';
-import type { PlanQuery } from '../decide/plan/query.ts';
-import type { Purchase, Stage } from '../decide/plan/stages.ts';
+import type { PlanQuery, Purchase } from '../decide/plan/query.ts';
+import type { Stage } from '../decide/plan/stages.ts';
 import type { SectionId } from '../decide/plan/workings.ts';
 import { type Filter, formatHz, formatNumber, formatQuantity } from '../measure/index.ts';
 
@@ -45,7 +45,7 @@ export function changesWords(changes: readonly Change[], names: Names): string {
   return [first, ...rest.map((words) => `${words.charAt(0).toLowerCase()}${words.slice(1)}`)].join(', and ');
 }
 
-const purchaseWords: Readonly<Record<Purchase, string>> = {
+export const purchaseWords: Readonly<Record<Purchase, string>> = {
   amplifier: 'The amplifier',
   front: 'The front speakers',
   rear: 'The rear speakers',

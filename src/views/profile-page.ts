@@ -1,5 +1,5 @@
 /** The view model of a profile's page: the answer first, then everything it rests on. */
-import type { Channel } from '../../schemas/index.ts';
+import type { Channel, Profile } from '../../schemas/index.ts';
 import type { Answers } from '../answers.ts';
 import { type Entry, setAsideFor } from '../base/index.ts';
 import { formatNumber, formatQuantity } from '../measure/format.ts';
@@ -48,6 +48,13 @@ export interface ValueRow {
   readonly readings: ReadingRows;
 }
 
+export interface HeadlineValue extends Pick<Characteristic, 'value' | 'unit' | 'bound'> {
+  readonly label: string;
+  /** As the page shows it, and what it was read at. */
+  readonly text: string;
+  readonly at: string;
+}
+
 export interface LevelRow {
   readonly step: number;
   readonly volts: string;
@@ -71,8 +78,11 @@ export interface ProfilePageView {
   readonly description: string;
   readonly family: { readonly id: string; readonly name: string; readonly path: string };
   readonly system: string;
+  readonly systemKind: Profile['system'];
   readonly origin: string;
   readonly measured: readonly { readonly date: string; readonly path: string }[];
+  /** The same days, ISO 8601, oldest first. */
+  readonly measuredOn: readonly string[];
   readonly otherSpellings: readonly string[];
   readonly soldAs: readonly string[];
   readonly about: string;
@@ -84,6 +94,8 @@ export interface ProfilePageView {
   readonly setting: string;
   /** What riders ask for first. */
   readonly values: readonly ValueRow[];
+  /** What riders ask for first, as numbers, for programs. */
+  readonly headline: readonly HeadlineValue[];
   /** The other values under the main conditions. */
   readonly moreValues: readonly ValueRow[];
   readonly otherValues: readonly ValueRow[];
@@ -168,11 +180,13 @@ function profilePage(
     description: sentenceText(sentence),
     family: { id: family.id, name: family.data.name, path: unitPath(family.id) },
     system: systemLabels[data.system],
+    systemKind: data.system,
     origin: originLabels[data.origin],
     measured: sessions.map((session) => ({
       date: longDate(session.data.date),
       path: sourcePath(session.data.source),
     })),
+    measuredOn: sessions.map((session) => session.data.date),
     otherSpellings: data.otherSpellings,
     soldAs: data.soldAs,
     about: data.about,
@@ -182,6 +196,16 @@ function profilePage(
     book: readingBook(answers, id),
     setting: output.conditions ? benchSetting(output.conditions) : '',
     values: output.characteristics.filter((one) => askedFirst.has(one.name)).map(valueRow),
+    headline: output.characteristics
+      .filter((one) => askedFirst.has(one.name))
+      .map((one) => ({
+        label: characteristicLabels[one.name],
+        text: formatQuantity(one),
+        at: readAt(one.conditions),
+        value: one.value,
+        unit: one.unit,
+        bound: one.bound,
+      })),
     moreValues: output.characteristics.filter((one) => !askedFirst.has(one.name)).map(valueRow),
     otherValues: output.others.map(valueRow),
     levels: output.levelByStep.map((level) => ({

@@ -1,6 +1,6 @@
 /** Markdown bodies to safe HTML, with the values their directives stand for. */
 import type { Element, ElementContent, Root as HtmlRoot } from 'hast';
-import type { Nodes } from 'mdast';
+import type { Image, ImageReference, Nodes } from 'mdast';
 import rehypeSanitize, { defaultSchema } from 'rehype-sanitize';
 import rehypeStringify from 'rehype-stringify';
 import remarkRehype, { type Options } from 'remark-rehype';
@@ -27,6 +27,7 @@ import { benchSetting, characteristicLabels, readAt } from './wording.ts';
  */
 const schema = {
   ...defaultSchema,
+  tagNames: defaultSchema.tagNames?.filter((name) => name !== 'img'),
   clobber: [],
   attributes: {
     ...defaultSchema.attributes,
@@ -58,6 +59,9 @@ export async function proseHtml(
       const id = headings.get(node);
       return { type: 'element', tagName: `h${level}`, properties: { id }, children: state.all(node) };
     },
+    // Pages ask no other site for anything: the words of an image stand in its place.
+    image: (_state, node: Image) => text(node.alt ?? ''),
+    imageReference: (_state, node: ImageReference) => text(node.alt ?? ''),
     textDirective: (state, node: DirectiveNode) =>
       directiveHtml(answers, entry, node, () => state.all(node) as ElementContent[]),
     leafDirective: (_state, node: DirectiveNode) => paragraph(asWritten(entry, node)),

@@ -249,6 +249,11 @@ export function underWords(sure: number, perhaps: number): string {
   return sure === 0 ? `${profiles}, perhaps` : `${profiles}: ${sure} surely, ${perhaps} perhaps`;
 }
 
+/** How many profiles pass a test, in words. */
+export function passWords(sure: number, perhaps: number): string {
+  return sure + perhaps === 0 ? 'no profile passes it' : underWords(sure, perhaps);
+}
+
 /** How far the answers have narrowed it down. */
 export function leftWords(rules: number, left: number, { sure, open }: Listing): string {
   const some = left === rules ? `All ${rules}\u00a0rules` : `${left} of ${rules}\u00a0rules`;

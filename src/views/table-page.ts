@@ -13,6 +13,7 @@ import { settlingWords } from './table-evidence.ts';
 import { type ListedProfile, type Listing, type ListingData, lister, notMeasured } from './table-listing.ts';
 import { answerWords } from './table-outcomes.ts';
 import { proofOf } from './table-proof.ts';
+import { type ColumnTestsView, columnTests, type TableCellView, testAnchor } from './table-tests.ts';
 import { anyWords, readingRule, setWords } from './table-words.ts';
 
 export interface TablePageView {
@@ -31,6 +32,8 @@ export interface TablePageView {
   readonly columns: readonly { readonly label: string; readonly asked: boolean }[];
   readonly rules: readonly TableRuleView[];
   readonly asks: readonly AskView[];
+  /** For each column that speaks of profiles, which of them pass each of its tests. */
+  readonly tests: readonly ColumnTestsView[];
   /** Whether whole plans are held against it, which the planner does. */
   readonly isForPlans: boolean;
   readonly data: ListingData;
@@ -47,7 +50,7 @@ export interface TableRuleView {
   readonly anchor: string;
   readonly number: number;
   readonly answer: string;
-  readonly cells: readonly { readonly label: string; readonly words: string; readonly any: boolean }[];
+  readonly cells: readonly TableCellView[];
   /** Said of a rule without any test; empty for the others. */
   readonly always: string;
   readonly say: string;
@@ -137,6 +140,7 @@ function tablePage(answers: Answers, judged: JudgedTable, collected: Collector):
   const { entry, table, data } = judged;
   const { id } = entry;
   const listed = listingData(answers, judged, collected);
+  const cells = entry.data.rules.map((_, rule) => cellsOf(judged, listed, rule));
   return {
     id,
     path: tablePath(id),
@@ -151,14 +155,15 @@ function tablePage(answers: Answers, judged: JudgedTable, collected: Collector):
       anchor: ruleAnchor(rule.id),
       number: index + 1,
       answer: answerWords(table.rules[index]?.results ?? [], data.outputs),
-      cells: cellsOf(judged, index),
-      always: cellsOf(judged, index).every(({ any }) => any) ? alwaysWords(entry.data.hit) : '',
+      cells: cells[index] ?? [],
+      always: cells[index]?.every(({ any }) => any) ? alwaysWords(entry.data.hit) : '',
       say: rule.say ?? '',
       ...linksOfRule(answers, rule),
       sources: sourceLinks(answers, rule.sources),
     })),
     isForPlans: judged.isForPlans,
     asks: entry.data.inputs.flatMap((input) => askOf(input) ?? []),
+    tests: judged.isForPlans ? [] : columnTests(listed, cells),
     data: listed,
     listing: lister(listed)({ pieces: new Map() }),
     settling: settlingOf(judged, collected),
@@ -175,11 +180,17 @@ function alwaysWords(hit: TableEntry['hit']): string {
   return hit === 'first' || hit === 'priority' ? 'Wherever no other rule decides.' : 'In any case.';
 }
 
-function cellsOf({ entry, table }: JudgedTable, rule: number): TableRuleView['cells'] {
+function cellsOf(
+  { entry, table, isForPlans }: JudgedTable,
+  listed: ListingData,
+  rule: number,
+): readonly TableCellView[] {
   return table.inputs.map((input, at) => {
     const set = table.rules[rule]?.cells[at]?.set;
     const words = set ? setWords(set, input, entry.data.inputs[at]) : '';
-    return { label: input.label, words, any: words === anyWords };
+    const any = words === anyWords;
+    const isOfProfiles = !any && !isForPlans && listed.inputs[at]?.asked === false;
+    return { label: input.label, words, any, anchor: isOfProfiles ? testAnchor(listed, at, rule) : '' };
   });
 }
 

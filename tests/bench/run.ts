@@ -2,6 +2,7 @@
 import { benchCheck } from './check.ts';
 import { benchCodes } from './codes.ts';
 import { benchMeasure } from './measure.ts';
+import { benchServe } from './serve.ts';
 import { benchTables } from './tables.ts';
 
 const [name, size] = process.argv.slice(2);
@@ -9,6 +10,7 @@ const benches: Readonly<Record<string, () => void | Promise<void>>> = {
   measure: () => benchMeasure(Number(size ?? 10_000)),
   check: () => benchCheck(Number(size ?? 10_000)),
   codes: () => benchCodes(Number(size ?? 10_000)),
+  serve: () => benchServe(Number(size ?? 10)),
   tables: () => benchTables(Number(size ?? 500)),
 };
 const chosen = name === undefined ? Object.keys(benches) : [name];

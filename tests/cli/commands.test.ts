@@ -152,8 +152,24 @@ describe('build', () => {
     expect(err).toContain('Nothing was built.');
   });
 
+  test('a folder among the entries, and a configuration that would be published, are refused', async () => {
+    const within = await readback(
+      'build',
+      '--content',
+      broken.folder,
+      '--out',
+      `${broken.folder}/guides/site`,
+    );
+    expect(within.code).toBe(2);
+    expect(within.err).toContain('lies among the entries');
+    const published = await readback('build', '--out', '/tmp/site', '--nginx', '/tmp/site/nginx.conf');
+    expect(published.code).toBe(2);
+    expect(published.err).toContain('would be published with the site');
+  });
+
   test('its result has the published shape', () => {
-    expect(buildResultSchema.parse({ folder: '/site', basePath: '/help/', pages: 3 })).toBeDefined();
+    const result = { folder: '/site', basePath: '/help/', pages: 3, headers: {}, redirects: {} };
+    expect(buildResultSchema.parse(result)).toBeDefined();
   });
 });
 

@@ -44,6 +44,9 @@ describe('values as they are typed', () => {
     ['"3"', { kind: 'any' }, '3', undefined],
     ['yes', { kind: 'any' }, true, undefined],
     ['fixed', { kind: 'any' }, 'fixed', undefined],
+    ['{age: 40}', { kind: 'structure', name: 'tApplicant' }, { age: 40 }, undefined],
+    ['{"age": 40, "name": "x"}', { kind: 'any' }, { age: 40, name: 'x' }, undefined],
+    ['[1, 2]', { kind: 'any' }, [1, 2], undefined],
   ])('%s as %o', (text, type, value, uncertainty) => {
     expect(given(text, type)).toEqual({ value, uncertainty });
   });
@@ -75,7 +78,7 @@ describe('values as they are typed', () => {
     [
       '1',
       { kind: 'structure', name: 'tApplicant' },
-      '“x” is made of parts (tApplicant), which cannot be given here.',
+      '“x” cannot be “1”. It is made of parts (tApplicant). Write its parts in braces:',
     ],
   ])('%s as %o is refused', (text, type, message) => {
     expect(refusal(text, type)).toContain(message);

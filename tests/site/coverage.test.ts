@@ -26,11 +26,11 @@ test('on a phone every row says its numbers in words, its bar being for eyes onl
     const bar = row.locator('.coverage-bar');
     if ((await bar.count()) > 0) expect(await bar.getAttribute('aria-hidden')).toBe('true');
   }
-  // Patterns, not colours: one ink and the paper.
-  const colours = await page
-    .locator('.coverage-bar span')
-    .evaluateAll((parts) => [...new Set(parts.map((part) => getComputedStyle(part).backgroundColor))]);
-  expect(colours.length).toBeLessThanOrEqual(3);
+  // Patterns, not colours: one ink, and the same hatched.
+  const fills = await page
+    .locator('.coverage-bar rect')
+    .evaluateAll((parts) => [...new Set(parts.map((part) => getComputedStyle(part).fill))].sort());
+  expect(fills).toEqual(['rgb(21, 24, 27)', 'url("#coverage-hatch")']);
   await page.context().close();
 });
 

@@ -68,6 +68,18 @@ test('the code field for other sites is there, and its data may be read from any
   expect(await codes.text()).toContain('G60D-2ZS');
 });
 
+test('what other programs read is made of the entries as they are', async () => {
+  const read = (path: string) => fetch(new URL(path, new URL('/', page.url())));
+  const document = await read('api/v1/profiles/brasslight/g60d-2zs.json');
+  expect(document.headers.get('content-type')).toBe('application/json');
+  expect(await document.json()).toMatchObject({ about: 'Words that were not there before.' });
+  const table = await read('data/profiles.csv');
+  expect(table.headers.get('content-type')).toContain('text/csv');
+  expect(await table.text()).toContain('brasslight/g60d-2zs,brasslight,');
+  expect(await (await read('changes.atom')).text()).toContain('<feed xmlns="http://www.w3.org/2005/Atom"');
+  expect((await read('api/v1/profiles/brasslight/none.json')).status).toBe(404);
+});
+
 test('a broken entry is reported, and the last good page stays', async () => {
   const good = readFileSync(entry(), 'utf8');
   const before = news.length;
@@ -76,7 +88,7 @@ test('a broken entry is reported, and the last good page stays', async () => {
   expect(news.at(-1)?.shown).toBe(false);
   expect(news.at(-1)?.files).toContain('profiles/brasslight/g60d-2zs.yaml');
   // The site may be reloading the page at this moment, which takes the place of our reload.
-  await expect.poll(() => page.reload().then(() => 'reloaded', String)).toBe('reloaded');
+  await expect.poll(() => page.reload().then(() => 'reloaded', String), { timeout: 20_000 }).toBe('reloaded');
   await shows('Words that were not there before.');
 
   writeFileSync(entry(), good);

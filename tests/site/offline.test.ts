@@ -35,9 +35,9 @@ beforeAll(async () => {
   const content = await ContentCopy.make();
   const build = async (edition: string, date: string) => {
     const { answers } = await readAnswers(content.folder);
-    await buildSite({ answers, outDir: join(work, edition), basePath, date, log: () => {} });
+    return buildSite({ answers, outDir: join(work, edition), basePath, date, log: () => {} });
   };
-  await build('first', '2026-03-01');
+  const { headers } = await build('first', '2026-03-01');
   await content.edit(
     'profiles/brasslight/g60d-2zs.yaml',
     'A dealer update against dull sound',
@@ -47,7 +47,7 @@ beforeAll(async () => {
   await build('second', '2026-04-02');
   await content.remove();
   await publish('first');
-  served = await serveFolder({ folder: folder(), basePath, host: '127.0.0.1', port: 0 });
+  served = await serveFolder({ folder: folder(), basePath, host: '127.0.0.1', port: 0, headers });
   browser = await launchBrowser();
 });
 afterAll(async () => {

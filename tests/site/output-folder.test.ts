@@ -1,5 +1,14 @@
 /** A build never leaves half a site, nor takes away what is not a site. */
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  readlinkSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
@@ -46,6 +55,17 @@ test('a folder with anything else in it is refused and left alone', async () => 
     'holds files that are not an earlier site',
   );
   expect(readdirSync(outDir)).toEqual(['letters.txt']);
+});
+
+test('a link is refused, wherever it leads, and left alone', async () => {
+  const elsewhere = join(parent, 'elsewhere');
+  for (const present of [false, true]) {
+    if (present) mkdirSync(elsewhere);
+    else symlinkSync(elsewhere, outDir);
+    await expect(replaceFolder(outDir, makeSite('site'))).rejects.toThrow('is a link to another place');
+  }
+  expect(readdirSync(elsewhere)).toEqual([]);
+  expect(readlinkSync(outDir)).toBe(elsewhere);
 });
 
 test('an empty folder is taken', async () => {

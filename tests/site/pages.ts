@@ -31,6 +31,7 @@ const kinds: readonly (readonly [kind: string, pattern: RegExp])[] = [
   ['sources', /^sources\/$/],
   ['bench session', /^sources\/bench-.+\/$/],
   ['source', /^sources\/(?!bench-).+\/$/],
+  ['data', /^data\/$/],
   ['rules', /^check\/$/],
   ['embed', /^embed\/$/],
   ['coverage', /^coverage\/$/],

@@ -44,6 +44,18 @@ test('pages are asked for anew, hashed files are kept', async () => {
   expect((await get(script ?? '')).headers.get('cache-control')).toBe('public, max-age=31536000, immutable');
 });
 
+test('every answer carries the headers a browser is to hold pages to', async () => {
+  for (const path of ['', 'nowhere/', 'codes.json', 'service-worker.js']) {
+    const { headers } = await get(path);
+    expect(headers.get('content-security-policy'), path).toMatch(
+      /^default-src 'none'; script-src 'self' 'wasm-unsafe-eval' 'sha256-[^;]+; style-src 'self' 'sha256-.*; frame-ancestors 'self'$/,
+    );
+    expect(headers.get('x-content-type-options'), path).toBe('nosniff');
+    expect(headers.get('referrer-policy'), path).toBe('same-origin');
+    expect(headers.get('permissions-policy'), path).toContain('camera=()');
+  }
+});
+
 test('an unchanged page is not sent twice', async () => {
   const etag = (await get('')).headers.get('etag') ?? '';
   const again = await fetch(inject('siteAddress'), { headers: { 'if-none-match': etag } });
@@ -58,9 +70,9 @@ test('only reading is allowed', async () => {
 test('a folder without a site and a port that is taken are said in words', async () => {
   const port = Number(new URL(inject('siteAddress')).port);
   await expect(
-    serveFolder({ folder: '/nonexistent', basePath: '/', host: '127.0.0.1', port: 0 }),
+    serveFolder({ folder: '/nonexistent', basePath: '/', host: '127.0.0.1', port: 0, headers: {} }),
   ).rejects.toThrow('There is no site in /nonexistent.');
   await expect(
-    serveFolder({ folder: inject('siteFolder'), basePath: '/', host: '127.0.0.1', port }),
+    serveFolder({ folder: inject('siteFolder'), basePath: '/', host: '127.0.0.1', port, headers: {} }),
   ).rejects.toThrow(`Port ${port} is taken.`);
 });

@@ -26,7 +26,7 @@ const codesIn = async (answer: string) =>
 test('the list of tables is in the navigation and leads to each', async () => {
   await page.goto(inject('siteAddress'));
   await page.locator('.places').getByRole('link', { name: 'What now?' }).click();
-  expect(await page.locator('.row-link').count()).toBe(6);
+  expect(await page.locator('.row-link').count()).toBe(7);
   await page.getByRole('link', { name: 'Can I put an amplifier behind this profile as it is?' }).click();
   expect(new URL(page.url()).pathname).toBe('/help/tables/amplifier-without-reflash/');
   expect(await rules().count()).toBe(9);
@@ -205,3 +205,13 @@ for (const [colorScheme, other, width] of [
     await context.close();
   });
 }
+
+test('a test in a cell leads to the profiles that pass it, unfolded', async () => {
+  await page.goto(`${inject('siteAddress')}tables/amplifier-without-reflash/`);
+  const cell = page.locator('.decision .test').first();
+  const list = page.locator((await cell.getAttribute('href')) ?? 'none');
+  expect(await list.isVisible()).toBe(false);
+  await cell.click();
+  await expect.poll(() => list.isVisible()).toBe(true);
+  expect(await list.getByRole('link').count()).toBeGreaterThan(0);
+});

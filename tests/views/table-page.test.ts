@@ -1,5 +1,6 @@
 /** The views of decision tables on the demo: rules in words, profiles under them, and what is narrowed down. */
 import { expect, test } from 'vitest';
+import { greatestBoost } from '../../src/measure/index.ts';
 import { tablesOfProfiles } from '../../src/views/judged-tables.ts';
 import { sourcePages } from '../../src/views/source-page.ts';
 import { pieceSaid } from '../../src/views/table-address.ts';
@@ -216,4 +217,21 @@ test('a table that decides plans shows its rules, asks nothing and lists no prof
   expect(verdict?.data.profiles).toEqual([]);
   const quiet = verdict?.rules.find(({ anchor }) => anchor === 'rule-too-quiet');
   expect(quiet?.cells.find(({ label }) => label === 'Level short by')?.words).toBe('over 0\u00a0dB');
+});
+
+test('each test of a profile leads to the profiles that pass it: surely, perhaps, and no others', () => {
+  const table = page('amplifier-without-reflash');
+  const cell = table.rules.find(({ anchor }) => anchor === 'rule-boost-moves')?.cells[4];
+  expect(cell).toMatchObject({ label: 'Greatest bass boost', words: 'over 4\u00a0dB' });
+  const column = table.tests.find(({ label }) => label === 'Greatest bass boost');
+  const found = column?.tests.find(({ anchor }) => anchor === cell?.anchor);
+  const expected = [...answers.outputs].flatMap(([id, output]) => {
+    const boost = greatestBoost(output);
+    const code = answers.base.profiles.get(id)?.data.code;
+    return boost && code && boost.value - boost.expandedUncertainty > 4 ? [code] : [];
+  });
+  expect(codes(table, found?.sure ?? [])).toEqual(expected);
+  expect(expected.length).toBeGreaterThan(5);
+  const asked = table.rules.flatMap(({ cells }) => cells.filter(({ label }) => label === 'Equaliser'));
+  expect(asked.every(({ anchor }) => anchor === '')).toBe(true);
 });

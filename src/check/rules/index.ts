@@ -13,6 +13,7 @@ import { expiredException } from './expired-exception.ts';
 import { fitmentGap } from './fitment-gap.ts';
 import { fitmentRange } from './fitment-range.ts';
 import { fitmentUndecided } from './fitment-undecided.ts';
+import { formerAddress } from './former-address.ts';
 import { impossibleReading } from './impossible-reading.ts';
 import { levelFalls } from './level-falls.ts';
 import { listShownAsCode } from './list-shown-as-code.ts';
@@ -25,6 +26,7 @@ import { noWayToCode } from './no-way-to-code.ts';
 import { notOfTheUnit } from './not-of-the-unit.ts';
 import { offTheFace } from './off-the-face.ts';
 import { orphanedEntry } from './orphaned-entry.ts';
+import { planTable } from './plan-table.ts';
 import { powerBeyondSupply } from './power-beyond-supply.ts';
 import { proseLinks } from './prose-links.ts';
 import { rangeReversed } from './range-reversed.ts';
@@ -66,6 +68,7 @@ export const rules: readonly Rule[] = [
   danglingValue,
   circularLink,
   duplicateCode,
+  formerAddress,
   codePatternRule,
   lookAlikeCodes,
   fitmentRange,
@@ -87,6 +90,7 @@ export const rules: readonly Rule[] = [
   endlessHold,
   missingCaution,
   tableFault,
+  planTable,
   tableOverlap,
   tableDeadRule,
   tableGap,

@@ -21,7 +21,7 @@ export const proseLinks: Rule = {
   id: 'prose-links',
   title: 'Links, images and headings in prose are sound, and nothing in it is left out of the page.',
   explanation:
-    'A link leads to another entry by the path of its file (../families/brasslight.md) or of its page (/units/brasslight/), to a heading of its page (#set-the-gain), or out of the site by https, mailto or tel; it has words to follow. An image has a text for those who cannot see it, and an https address, since a content folder holds no pictures. Headings begin at the second level, because the title is the first, skip no level, are not empty and do not repeat; then the page can be listened to and linked into. HTML tags are left out of the page, so they are named here. That an entry which is linked to exists is checked by dangling-link.',
+    'A link leads to another entry by the path of its file (../families/brasslight.md) or of its page (/units/brasslight/), to a heading of its page (#set-the-gain), or out of the site by https, mailto or tel; it has words to follow. There are no images: a content folder holds no pictures, and pages ask no other site for any. Headings begin at the second level, because the title is the first, skip no level, are not empty and do not repeat; then the page can be listened to and linked into. HTML tags are left out of the page, so they are named here. That an entry which is linked to exists is checked by dangling-link.',
   severity: 'error',
   examples: [
     {
@@ -46,11 +46,11 @@ export const proseLinks: Rule = {
       foundAt: 'http://example.org/',
     },
     {
-      title: 'an image without a text',
+      title: 'an image',
       file: 'guides/reading-a-code.md',
       good: 'not a line of the list.',
-      bad: 'as here: ![](https://example.org/screen.png)',
-      foundAt: '![](',
+      bad: 'as here: ![the screen](https://example.org/screen.png)',
+      foundAt: '![the screen](https://example.org/screen.png)',
     },
     {
       title: 'a level of headings skipped',
@@ -78,10 +78,6 @@ function linkFindings(answers: Answers, entry: ProseEntry): Finding[] {
   const add = (found: Finding | undefined): void => {
     if (found) findings.push(found);
   };
-  const defined = new Map<string, string>();
-  walk(body, (node) => {
-    if (node.type === 'definition') defined.set(node.identifier, node.url);
-  });
   walk(body, (node) => {
     if (node.type === 'link' || node.type === 'definition') add(addressFinding(answers, entry, source, node));
     if ((node.type === 'link' || node.type === 'linkReference') && isWordless(node)) {
@@ -93,10 +89,7 @@ function linkFindings(answers: Answers, entry: ProseEntry): Finding[] {
         ),
       );
     }
-    if (node.type === 'image') add(imageFinding(source, node, node.url, node.alt));
-    if (node.type === 'imageReference') {
-      add(imageFinding(source, node, defined.get(node.identifier) ?? '', node.alt));
-    }
+    if (node.type === 'image' || node.type === 'imageReference') add(imageFinding(source, node));
     if (node.type === 'html' && !/^\s*<!--/.test(node.value)) {
       add(
         finding(
@@ -174,25 +167,11 @@ function anchorFinding(entry: ProseEntry, id: string, place: Place): Finding | u
   );
 }
 
-function imageFinding(
-  source: TextFile,
-  node: Nodes,
-  url: string,
-  alt: string | null | undefined,
-): Finding | undefined {
-  const place = placeOfNode(source, node);
-  if ((alt ?? '').trim() === '') {
-    return finding(
-      place,
-      'This image has no text for those who cannot see it.',
-      'Say between the square brackets what it shows.',
-    );
-  }
-  if (/^https:\/\//i.test(url.trim())) return undefined;
+function imageFinding(source: TextFile, node: Nodes): Finding {
   return finding(
-    place,
-    `There is no image “${url}”: a content folder holds no pictures.`,
-    'Give the https address the picture can be seen at, or take it out.',
+    placeOfNode(source, node),
+    'Images are left out of the page: a content folder holds none, and pages ask no other site for any.',
+    'Say in words what it shows, or link to it: [the screen](https://…).',
   );
 }
 

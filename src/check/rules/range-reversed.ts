@@ -5,7 +5,7 @@ export const rangeReversed: Rule = {
   id: 'range-reversed',
   title: 'Every range goes from its lower to its upper end.',
   explanation:
-    'A range whose ends are exchanged holds nothing: no amplifier input, no volume step, no frequency lies in it, and everything judged by it comes out wrong. Equal ends are allowed.',
+    'A range whose ends are exchanged holds nothing: no amplifier input, no load, no volume step, no frequency lies in it, and everything judged by it comes out wrong. Equal ends are allowed.',
   severity: 'error',
   examples: [
     {
@@ -14,6 +14,13 @@ export const rangeReversed: Rule = {
       good: 'leastVolts: 1, mostVolts: 8',
       bad: 'leastVolts: 8, mostVolts: 1',
       foundAt: '8,',
+    },
+    {
+      title: 'an amplifier rated into a load it may not drive',
+      file: 'equipment/four-channels.yaml',
+      good: 'ratedOhms: 4\nleastOhms: 2',
+      bad: 'ratedOhms: 2\nleastOhms: 4',
+      foundAt: '4',
     },
   ],
   check: ({ answers: { base } }) =>
@@ -55,6 +62,21 @@ function* ranges(base: Base): Generator<Range> {
       ends,
       what: 'The input range',
     };
+  }
+  for (const entry of base.equipment.values()) {
+    const { data } = entry;
+    if (data.is !== 'amplifier') continue;
+    const { leastVolts, mostVolts, leastOhms, ratedOhms } = data;
+    yield {
+      entry,
+      path: [],
+      from: leastVolts,
+      to: mostVolts,
+      ends: ['leastVolts', 'mostVolts'],
+      what: 'The input range',
+    };
+    const ends = ['leastOhms', 'ratedOhms'] as const;
+    yield { entry, path: [], from: leastOhms, to: ratedOhms, ends, what: 'The load' };
   }
   for (const entry of base.families.values()) {
     const { lowestStep, highestStep } = entry.data.volume;

@@ -1,8 +1,14 @@
 /** `readback build`: checks the content, then writes the site. */
-import { resolve } from 'node:path';
+import { realpath } from 'node:fs/promises';
+import { resolve, sep } from 'node:path';
 import type { BuildResult } from '../../../schemas/results/build.ts';
+import { readAnswers } from '../../answers.ts';
+import { CannotRun } from '../../base/index.ts';
 import { checkContent, isFailing } from '../../check/index.ts';
-import { buildSite } from '../../publish/build.ts';
+import { type BuiltSite, buildSite } from '../../publish/build.ts';
+import { assertNginxPaths, nginxConfiguration } from '../../publish/nginx.ts';
+import { answersDocument } from '../../views/api/answers-document.ts';
+import type { EarlierAnswers } from '../../views/changes/compare.ts';
 import {
   type ContentOption,
   exitCodes,
@@ -12,24 +18,102 @@ import {
   reportFindings,
   today,
 } from '../command.ts';
+import { commitOf, contentAt, dateOfCommit } from '../revision.ts';
+import { writeWhole } from './whole-file.ts';
 
 export interface BuildOptions extends ContentOption, JsonOption {
   readonly out: string;
   readonly base: string;
+  readonly since?: string;
+  /** Where a configuration for nginx is written, if anywhere. */
+  readonly nginx?: string;
 }
 
 export async function build(options: BuildOptions, output: Output): Promise<number> {
+  const { base: basePath, nginx } = options;
+  const folder = resolve(options.out);
+  if (nginx !== undefined) {
+    assertNginxPaths(folder, basePath);
+    if (resolve(nginx).startsWith(`${folder}${sep}`)) {
+      throw new CannotRun(
+        `The configuration ${nginx} would be published with the site.`,
+        `Name a file outside ${options.out}.`,
+      );
+    }
+  }
+  const built = await checkedBuild(options, output);
+  if (!built) return exitCodes.findings;
+  if (nginx !== undefined) {
+    const text = await nginxConfiguration({ ...built, folder, basePath });
+    await writeWhole(nginx, text, 'The configuration');
+  }
+  if (options.json) {
+    const { pages, headers, redirects, since } = built;
+    printJson(output, {
+      folder,
+      basePath,
+      pages,
+      since: since ?? null,
+      headers,
+      redirects,
+      ...(nginx !== undefined && { nginx: resolve(nginx) }),
+    } satisfies BuildResult);
+  } else {
+    output.out(`Built ${built.pages} pages in ${options.out}`);
+    if (built.since) {
+      output.out(`Profiles that answer differently than at ${options.since}: ${built.since.profiles}`);
+    }
+  }
+  return exitCodes.ok;
+}
+
+/** A built site, and how many of its profiles answer differently than at the commit it was compared with. */
+export interface CheckedSite extends BuiltSite {
+  readonly since: BuildResult['since'];
+}
+
+/** Builds the site where the check finds nothing; else reports what it found. */
+export async function checkedBuild(options: BuildOptions, output: Output): Promise<CheckedSite | undefined> {
+  const commit = options.since === undefined ? undefined : await commitOf(options.content, options.since);
+  const content = await realpath(options.content).catch(() => resolve(options.content));
+  if (`${resolve(options.out)}${sep}`.startsWith(`${content}${sep}`)) {
+    throw new CannotRun(
+      `The output folder ${options.out} lies among the entries.`,
+      `Name a folder outside ${options.content}.`,
+    );
+  }
   const checked = await checkContent(options.content, { today: today() });
   const { answers, findings } = checked;
   if (isFailing(findings)) {
     reportFindings(output, checked, options.content);
     output.err('Nothing was built.');
-    return exitCodes.findings;
+    return undefined;
   }
-  const outDir = resolve(options.out);
-  const { pages } = await buildSite({ answers, outDir, basePath: options.base, log: output.err });
-  if (options.json)
-    printJson(output, { folder: outDir, basePath: options.base, pages } satisfies BuildResult);
-  else output.out(`Built ${pages} pages in ${options.out}`);
-  return exitCodes.ok;
+  const earlier = commit === undefined ? undefined : await earlierAnswers(options.content, commit);
+  const built = await buildSite({
+    answers,
+    outDir: resolve(options.out),
+    basePath: options.base,
+    earlier,
+    log: output.err,
+  });
+  return { ...built, since: earlier ? { commit: earlier.commit, profiles: built.changes } : null };
+}
+
+/** The answers that the content gave at a commit, worked out by the program as it is now. */
+async function earlierAnswers(folder: string, commit: string): Promise<EarlierAnswers> {
+  const { content, renames } = await contentAt(folder, commit);
+  const { answers } = await readAnswers(content);
+  const profileOf = (file: string): string | undefined => /^profiles\/(.+)\.yaml$/.exec(file)?.[1];
+  return {
+    answers: answersDocument(answers),
+    commit,
+    date: await dateOfCommit(folder, commit),
+    renamed: new Map(
+      renames.flatMap(({ from, to }) => {
+        const [was, is] = [profileOf(from), profileOf(to)];
+        return was !== undefined && is !== undefined ? [[was, is] as const] : [];
+      }),
+    ),
+  };
 }

@@ -2,9 +2,10 @@
 import type { ExplainResult } from '../../../schemas/results/explain.ts';
 import { type Answers, readAnswers } from '../../answers.ts';
 import { CannotRun, type Entry } from '../../base/index.ts';
-import { type Characteristic, formatHz, formatQuantity, type SessionAgreement } from '../../measure/index.ts';
+import { formatHz, formatQuantity } from '../../measure/index.ts';
 import { answerSentence, sentenceText } from '../../views/answer-sentence.ts';
 import { agreementSentence } from '../../views/behaviour.ts';
+import { publishedAgreement, publishedValue } from '../../views/published-values.ts';
 import { type ContentOption, exitCodes, type JsonOption, type Output, printJson } from '../command.ts';
 import { profileWithCode } from '../profile-with-code.ts';
 import { unitOf } from '../unit.ts';
@@ -43,8 +44,8 @@ export function explainResult(
     family: family.id,
     code: profile.data.code,
     sentence,
-    characteristics: computed.characteristics.map(published),
-    otherConditions: computed.others.map(published),
+    characteristics: computed.characteristics.map(publishedValue),
+    otherConditions: computed.others.map(publishedValue),
     agreement: computed.agreement ? publishedAgreement(computed.agreement) : null,
     missing: [...computed.missing],
     plans: (answers.planAnswers.get(profile.id) ?? []).map(({ plan, verdict, sentence }) => ({
@@ -52,29 +53,6 @@ export function explainResult(
       verdict,
       sentence,
     })),
-  };
-}
-
-function published(one: Characteristic): ExplainResult['characteristics'][number] {
-  return {
-    name: one.name,
-    value: one.value,
-    unit: one.unit,
-    expandedUncertainty: one.expandedUncertainty,
-    coverageFactor: one.coverageFactor,
-    bound: one.bound,
-    conditions: { ...one.conditions },
-    readings: [...one.readings],
-    sources: [...one.sources],
-  };
-}
-
-function publishedAgreement({ test, ...agreement }: SessionAgreement): ExplainResult['agreement'] {
-  return {
-    ...agreement,
-    ...test,
-    sessions: [...agreement.sessions],
-    agreeing: [...agreement.agreeing],
   };
 }
 

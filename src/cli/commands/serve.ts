@@ -2,7 +2,7 @@
 import type { ServeResult } from '../../../schemas/results/serve.ts';
 import { serveFolder } from '../../publish/serve.ts';
 import { exitCodes, interrupted, type Output, printJson } from '../command.ts';
-import { type BuildOptions, build } from './build.ts';
+import { type BuildOptions, checkedBuild } from './build.ts';
 
 export interface ServeOptions extends BuildOptions {
   readonly host: string;
@@ -10,13 +10,14 @@ export interface ServeOptions extends BuildOptions {
 }
 
 export async function serve(options: ServeOptions, output: Output): Promise<number> {
-  const built = await build({ ...options, json: false }, { ...output, out: output.err });
-  if (built !== exitCodes.ok) return built;
+  const built = await checkedBuild(options, { ...output, out: output.err });
+  if (!built) return exitCodes.findings;
   const server = await serveFolder({
     folder: options.out,
     basePath: options.base,
     host: options.host,
     port: options.port,
+    headers: built.headers,
   });
   if (options.json) printJson(output, { address: server.address } satisfies ServeResult);
   else output.out(`Open ${server.address}`);

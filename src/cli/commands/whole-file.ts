@@ -1,5 +1,5 @@
 /** Files that are written whole or not at all. */
-import { link, readFile, rename, rm, rmdir, stat, writeFile } from 'node:fs/promises';
+import { link, mkdir, readFile, rename, rm, rmdir, stat, writeFile } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
 import { CannotRun } from '../../base/index.ts';
 
@@ -24,6 +24,23 @@ export async function place(path: string, text: string): Promise<void> {
 /** Puts a longer text in a file's place: the old one stays until the new one is complete. */
 export async function replace(path: string, text: string): Promise<void> {
   await viaOther(path, text, (other) => rename(other, path));
+}
+
+/**
+ * Writes a file in place of what was there, whole or not at all; folders it lies in are made. `what` begins the
+ * message: “The report”.
+ * @throws CannotRun where it cannot be written.
+ */
+export async function writeWhole(file: string, text: string, what: string): Promise<void> {
+  try {
+    await mkdir(dirname(file), { recursive: true });
+    await replace(file, text);
+  } catch (error) {
+    throw new CannotRun(
+      `${what} ${file} cannot be written (${(error as NodeJS.ErrnoException).code ?? 'unknown error'}).`,
+      'Give a file in a folder that can be written to.',
+    );
+  }
 }
 
 /** Writes beside the path, under a hidden name, then puts that in its place. */

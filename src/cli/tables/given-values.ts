@@ -92,10 +92,7 @@ function valueOfText(text: string, input: Asked): GivenValue {
     case 'any':
       return anyValue(text, input);
     case 'structure':
-      throw new CannotRun(
-        `“${input.name}” is made of parts (${type.name}), which cannot be given here.`,
-        'Only single values can: numbers, texts, dates, yes or no.',
-      );
+      return exact(partsOf(text, input, type.name));
     default:
       return exact(temporalValue(text, input, type.kind));
   }
@@ -167,8 +164,21 @@ function anyValue(text: string, input: Asked): GivenValue {
   if (new RegExp(`^${number}$`).test(text)) return { value: numberOf(text), uncertainty: undefined };
   if (/^(true|false|yes|no)$/i.test(text))
     return { value: /^(true|yes)$/i.test(text), uncertainty: undefined };
+  if (/^[[{].*[\]}]$/s.test(text)) return { value: partsOf(text, input, undefined), uncertainty: undefined };
   if (daysOf(text) !== undefined) return { value: evaluate(`date("${text}")`).value, uncertainty: undefined };
   return { value: unquotedText(text), uncertainty: undefined };
+}
+
+/** A value made of parts, written as FEEL or JSON has it: `{age: 5, "name": "x"}`, `[1, 2]`. */
+function partsOf(text: string, input: Asked, type: string | undefined): unknown {
+  const help = `Write its parts in braces: '${input.name}={age: 40, name: "x"}'.`;
+  try {
+    const { value, warnings } = evaluate(text);
+    if (value !== null && typeof value === 'object' && warnings.length === 0) return value;
+  } catch {
+    // Not FEEL: told below, in words.
+  }
+  throw wrong(input, `“${text}”`, type === undefined ? help : `It is made of parts (${type}). ${help}`);
 }
 
 function temporalValue(text: string, input: Asked, kind: 'time' | 'date and time' | 'duration'): unknown {

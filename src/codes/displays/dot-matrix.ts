@@ -45,6 +45,11 @@ const dots: readonly (readonly [character: string, rows: string])[] = [
   ['|', '00100 00100 00100 00100 00100 00100 00100'],
 ];
 
+/** The rows of a character from top to bottom, `1` for a dot that is lit; undefined for one no screen shows. */
+export function dotsOf(character: string): string | undefined {
+  return dots.find(([known]) => known === character)?.[1];
+}
+
 /** How brightly a dot lights its own place, and the places beside it: out of focus by about a dot. */
 const glow = [0.5, 0.25] as const;
 

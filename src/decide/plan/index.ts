@@ -16,12 +16,19 @@ export { keeps } from './judge.ts';
 export { type JudgedPlan, judgePlan, suitableProfiles } from './judged-plan.ts';
 export type { ArithmeticLine, Given, Refusal } from './line.ts';
 export { type PlanPolicy, usualPolicy } from './policy.ts';
-export { type Amplifier, type PlanQuery, type Speaker, usualQuery } from './query.ts';
+export {
+  type Amplifier,
+  type PlanQuery,
+  type Purchase,
+  purchases,
+  type Speaker,
+  usualQuery,
+} from './query.ts';
 export { type Catalogue, type QueryFault, queryFields, readQuery } from './read-query.ts';
 export * from './report.ts';
 export { type Difference, sideBySide } from './side-by-side.ts';
 export * from './speakers.ts';
-export { type Purchase, type Stage, type StagedPlan, stagedPlan } from './stages.ts';
+export { type Stage, type StagedPlan, stagedPlan } from './stages.ts';
 export * from './steps.ts';
 export * from './supply.ts';
 export { type PlanTerms, termsOfPlan } from './terms.ts';

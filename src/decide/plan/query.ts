@@ -5,6 +5,10 @@ import type { AmplifierEquipment, SpeakerEquipment } from '../../../schemas/inde
 export type Amplifier = { readonly id: string } & Omit<AmplifierEquipment, 'is' | 'order' | 'summary'>;
 export type Speaker = { readonly id: string } & Omit<SpeakerEquipment, 'is' | 'order' | 'summary'>;
 
+/** What is bought, in the order most would. */
+export const purchases = ['amplifier', 'front', 'rear', 'subwoofer'] as const;
+export type Purchase = (typeof purchases)[number];
+
 export interface PlanQuery {
   /** The factory amplifier the machine has now; undefined where it has none. */
   readonly fitted: Amplifier | undefined;
@@ -13,6 +17,8 @@ export interface PlanQuery {
   readonly front: Speaker | undefined;
   readonly rear: Speaker | undefined;
   readonly subwoofer: Speaker | undefined;
+  /** What the rider would rather buy first, where money comes in stages. */
+  readonly first: Purchase | undefined;
   /** Whether another unit takes the place of this one. */
   readonly replacementUnit: boolean;
   /** Length of the feed from battery to amplifier, one way, metres. */
@@ -36,6 +42,7 @@ export const usualQuery: PlanQuery = {
   front: undefined,
   rear: undefined,
   subwoofer: undefined,
+  first: undefined,
   replacementUnit: false,
   wireMetres: 2,
   supplyVolts: 13.8,

@@ -1,5 +1,12 @@
 /** A plan as it stands in an address or on a command line → the plan, or what is wrong with it. */
-import { type Amplifier, type PlanQuery, type Speaker, usualQuery } from './query.ts';
+import {
+  type Amplifier,
+  type PlanQuery,
+  type Purchase,
+  purchases,
+  type Speaker,
+  usualQuery,
+} from './query.ts';
 
 /** What can be planned with. */
 export interface Catalogue {
@@ -41,6 +48,7 @@ export const queryFields = [
   'rear',
   'subwoofer',
   'replacement',
+  'first',
   ...Object.keys(numbers),
   ...Object.keys(ofAmplifier),
 ] as const;
@@ -102,6 +110,7 @@ export function readQuery(
       'subwoofer',
       speakers.filter(({ place }) => place === 'subwoofer'),
     ),
+    first: firstWish(fields.first, faults),
     replacementUnit: ['yes', 'true', '1', 'on'].includes(fields.replacement?.trim().toLowerCase() ?? ''),
   };
   const range = query.amplifier;
@@ -113,4 +122,15 @@ export function readQuery(
     });
   }
   return { query, faults };
+}
+
+function firstWish(text: string | undefined, faults: QueryFault[]): Purchase | undefined {
+  const wish = text?.trim() ?? '';
+  if (wish === '') return undefined;
+  const found = purchases.find((one) => one === wish);
+  if (!found) {
+    const message = `“${wish}” is nothing that is bought for a plan.`;
+    faults.push({ field: 'first', message, help: `Give one of: ${purchases.join(', ')}.` });
+  }
+  return found;
 }

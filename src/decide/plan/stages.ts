@@ -3,10 +3,8 @@ import type { JudgedProfile } from '../table-given.ts';
 import type { Verdict } from '../verdict.ts';
 import { judge, keeps } from './judge.ts';
 import type { PlanPolicy } from './policy.ts';
-import type { PlanQuery } from './query.ts';
+import { type PlanQuery, type Purchase, purchases } from './query.ts';
 import { termsOfQuery } from './terms-of-query.ts';
-
-export type Purchase = 'amplifier' | 'front' | 'rear' | 'subwoofer';
 
 export interface Stage {
   readonly buy: Purchase;
@@ -22,16 +20,16 @@ export interface StagedPlan {
 
 /**
  * The order of purchases with the fewest stages at which the profile would have to be changed; of those alike, the
- * rider’s own order. Undefined where there is nothing, or one thing, to buy.
- * @param wishes what the rider would rather have first.
+ * one that begins with what the rider wants first. Undefined where there is nothing, or one thing, to buy.
  */
 export function stagedPlan(
   policy: PlanPolicy,
   query: PlanQuery,
   profile: JudgedProfile,
-  wishes: readonly Purchase[] = ['amplifier', 'front', 'rear', 'subwoofer'],
 ): StagedPlan | undefined {
-  const bought = wishes.filter((one) => isBought(query, one));
+  const bought = purchases
+    .filter((one) => isBought(query, one))
+    .sort((a, b) => Number(b === query.first) - Number(a === query.first));
   if (bought.length < 2) return undefined;
   let best: StagedPlan | undefined;
   let fewest = Number.POSITIVE_INFINITY;

@@ -117,11 +117,28 @@ test('stages buy everything once, and end at the plan', () => {
   ]);
 });
 
+test('what the rider wants first comes first, where that costs no change of the profile', () => {
+  const fields = { ...usual, subwoofer: 'case-subwoofer' };
+  const order = (first: string): string[] =>
+    reportPlan(answers, 'glasswick/0x1d0', planned({ ...fields, first }))?.staged?.stages.map(
+      ({ buy }) => buy,
+    ) ?? [];
+  const best = reportPlan(answers, 'glasswick/0x1d0', planned(fields))?.staged;
+  for (const first of ['front', 'rear', 'subwoofer']) {
+    const wished = reportPlan(answers, 'glasswick/0x1d0', planned({ ...fields, first }))?.staged;
+    const changes = (staged: typeof best): number =>
+      staged?.stages.filter(({ verdict }) => !keeps(verdict)).length ?? 0;
+    expect(changes(wished)).toBe(changes(best));
+  }
+  expect(order('amplifier')[0]).toBe('amplifier');
+});
+
 describe('what cannot be read is told at its field', () => {
   test.each([
     [{ amplifier: 'four-channels' }, 'amplifier'],
     [{ wire: 'two' }, 'wire'],
     [{ supply: '48' }, 'supply'],
+    [{ first: 'speakers' }, 'first'],
     [{ amplifier: 'four-channels-medium', least: '9', most: '2' }, 'least'],
   ] as const)('%j', (fields, field) => {
     expect(readQuery(fields, catalogue).faults.map((one) => one.field)).toEqual([field]);

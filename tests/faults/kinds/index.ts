@@ -4,6 +4,7 @@ import { codeKinds } from './codes.ts';
 import { familyKinds } from './families.ts';
 import { fileKinds } from './files.ts';
 import { linkKinds } from './links.ts';
+import { planningKinds } from './planning.ts';
 import { proseKinds } from './prose.ts';
 import { readingKinds } from './readings.ts';
 import { sequenceKinds } from './sequences.ts';
@@ -27,5 +28,6 @@ export const faultKinds: readonly FaultKind[] = [
   ...statementKinds,
   ...sequenceKinds,
   ...tableKinds,
+  ...planningKinds,
   ...proseKinds,
 ];

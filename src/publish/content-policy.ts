@@ -1,0 +1,49 @@
+/**
+ * What a page may load and run: its Content-Security-Policy (W3C, CSP Level 3). Nothing from other sites, and of
+ * what stands within a page only what the build wrote, named by its digest.
+ */
+import { createHash } from 'node:crypto';
+import type { InlineParts } from './inline-parts.ts';
+
+/** Digests as a policy names them: `'sha256-…'`. */
+export interface PolicyDigests {
+  readonly scripts: ReadonlySet<string>;
+  readonly styles: ReadonlySet<string>;
+}
+
+export function policyDigests({ scripts, styles }: Pick<InlineParts, 'scripts' | 'styles'>): PolicyDigests {
+  return { scripts: new Set(scripts.map(digestSource)), styles: new Set(styles.map(digestSource)) };
+}
+
+/** The policy that stands in a page. */
+export function pagePolicy({ scripts, styles }: PolicyDigests): string {
+  return [
+    "default-src 'none'",
+    // The search for words is WebAssembly, which browsers allow only with this word; it does not allow eval.
+    `script-src 'self' 'wasm-unsafe-eval' ${[...scripts].sort().join(' ')}`.trimEnd(),
+    `style-src 'self' ${[...styles].sort().join(' ')}`.trimEnd(),
+    "img-src 'self' data:",
+    "connect-src 'self'",
+    "manifest-src 'self'",
+    "worker-src 'self'",
+    "form-action 'self'",
+    "base-uri 'none'",
+  ].join('; ');
+}
+
+/**
+ * The policy a server sends with every file, from the digests of all pages. Who may frame a page can be said
+ * only here; workers go by the policy that came with their own file.
+ */
+export function headerPolicy(pages: Iterable<PolicyDigests>): string {
+  const all = [...pages];
+  const policy = pagePolicy({
+    scripts: new Set(all.flatMap(({ scripts }) => [...scripts])),
+    styles: new Set(all.flatMap(({ styles }) => [...styles])),
+  });
+  return `${policy}; frame-ancestors 'self'`;
+}
+
+function digestSource(text: string): string {
+  return `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
+}

@@ -1,0 +1,69 @@
+/** Writes what other programs read: the documents of the API, the data package, the feed of changes. */
+import { createHash } from 'node:crypto';
+import { mkdir, writeFile } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
+import type { Answers } from '../answers.ts';
+import { apiFiles } from '../views/api/files.ts';
+import type { EarlierAnswers, ProfileChange } from '../views/changes/compare.ts';
+import { changesFeed, changesOf } from '../views/changes/feed.ts';
+import { dataPackage, dataResources, type WrittenFile } from '../views/data/package.ts';
+import { apiPath, changesPath, dataPackagePath, dataPath } from '../views/paths.ts';
+import type { Published, PublishedFile } from '../views/published-file.ts';
+import { tableFiles } from '../views/table-files.ts';
+
+/** What was written: how many files, and what the feed says changed since the earlier revision. */
+export interface ProgramFiles {
+  readonly files: number;
+  readonly changes: readonly ProfileChange[];
+}
+
+/** Writes them all into a folder, one at a time. `earlier` is what the feed compares with. */
+export async function writeProgramFiles(
+  folder: string,
+  answers: Answers,
+  published: Published,
+  earlier: EarlierAnswers | undefined,
+): Promise<ProgramFiles> {
+  const write = async ({ path, text }: PublishedFile): Promise<WrittenFile> => {
+    const content = Buffer.from(text());
+    await mkdir(dirname(join(folder, path)), { recursive: true });
+    await writeFile(join(folder, path), content);
+    return { bytes: content.length, sha256: createHash('sha256').update(content).digest('hex') };
+  };
+  const documents = apiFiles(answers, published, await formsOfTables(answers));
+  for (const document of documents) await write(document);
+  const resources = dataResources(answers);
+  const written = new Map<string, WrittenFile>();
+  for (const resource of resources) written.set(resource.path, await write(resource));
+  await write(dataPackage(answers, published, resources, written));
+  const changes = changesOf(answers, earlier);
+  await write(changesFeed(answers, published, earlier, changes));
+  return { files: documents.length + resources.length + 2, changes };
+}
+
+/** The same files for a server that makes them when they are asked for, by path; without sizes and digests. */
+export async function programFiles(
+  answers: Answers,
+  published: Published,
+): Promise<ReadonlyMap<string, PublishedFile>> {
+  const resources = dataResources(answers);
+  const all = [
+    ...apiFiles(answers, published, await formsOfTables(answers)),
+    ...resources,
+    dataPackage(answers, published, resources, new Map()),
+    changesFeed(answers, published, undefined, []),
+  ];
+  return new Map(all.map((file) => [file.path, file]));
+}
+
+async function formsOfTables(answers: Answers): Promise<Map<string, ('dmn' | 'csv')[]>> {
+  return new Map((await tableFiles(answers)).map(([id, { files }]) => [id, files.map(({ form }) => form)]));
+}
+
+/** What a file at this path is served as; undefined where none of these files can be there. */
+export function contentTypeOf(path: string): string | undefined {
+  if (path.startsWith(apiPath) && path.endsWith('.json')) return 'application/json';
+  if (path === changesPath) return 'application/atom+xml;charset=utf-8';
+  if (path === dataPackagePath) return 'application/json';
+  return path.startsWith(dataPath) && path.endsWith('.csv') ? 'text/csv;charset=utf-8' : undefined;
+}

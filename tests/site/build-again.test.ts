@@ -1,0 +1,76 @@
+/** Builds by command: the same content gives the same bytes, and one that fails takes nothing away. */
+import { execFile } from 'node:child_process';
+import { createHash } from 'node:crypto';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, relative } from 'node:path';
+import { promisify } from 'node:util';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { buildResultSchema } from '../../schemas/results/build.ts';
+import { ContentCopy } from '../content-copy.ts';
+
+const work = mkdtempSync(join(tmpdir(), 'readback-again-'));
+let content: ContentCopy;
+beforeAll(async () => {
+  content = await ContentCopy.make();
+});
+afterAll(async () => {
+  await content.remove();
+  rmSync(work, { recursive: true, force: true });
+});
+
+/** In a process of its own, at another hour and under another language each time. */
+async function build(from: string, out: string, zone: string) {
+  const argv = ['--content', from, '--out', out, '--base', '/help/', '--nginx', `${out}.conf`, '--json'];
+  return promisify(execFile)('node', ['src/cli/readback.ts', 'build', ...argv], {
+    env: { ...process.env, SOURCE_DATE_EPOCH: '1772323200', TZ: zone, LANG: 'C' },
+    maxBuffer: 2 ** 24,
+  }).then(
+    ({ stdout, stderr }) => ({ code: 0, stdout, stderr }),
+    (error: { code: number; stdout: string; stderr: string }) => error,
+  );
+}
+
+/** Every file with a digest of what it holds. */
+function filesOf(folder: string): Record<string, string> {
+  return Object.fromEntries(
+    readdirSync(folder, { recursive: true, withFileTypes: true })
+      .filter((entry) => entry.isFile())
+      .map((entry) => join(entry.parentPath, entry.name))
+      .map((path) => [relative(folder, path), createHash('sha256').update(readFileSync(path)).digest('hex')])
+      .sort(([a = ''], [b = '']) => (a < b ? -1 : 1)),
+  );
+}
+
+test('two builds of the same content, in other folders and time zones, are the same to the byte', async () => {
+  const first = await build('content', join(work, 'one'), 'UTC');
+  expect([first.code, first.code === 0 ? '' : first.stderr]).toEqual([0, '']);
+  const second = await build(content.folder, join(work, 'deeper', 'two'), 'Pacific/Kiritimati');
+  expect(second.code).toBe(0);
+  const [one, two] = [filesOf(join(work, 'one')), filesOf(join(work, 'deeper', 'two'))];
+  expect(Object.keys(one).length).toBeGreaterThan(200);
+  expect(two).toEqual(one);
+
+  const result = buildResultSchema.parse(JSON.parse(first.stdout));
+  const conf = (path: string) => readFileSync(path, 'utf8').replaceAll(/alias ".*"/g, '');
+  expect(conf(`${join(work, 'deeper', 'two')}.conf`)).toBe(conf(result.nginx ?? ''));
+  expect(conf(result.nginx ?? '')).toContain(result.headers['Content-Security-Policy']);
+});
+
+test('a build that finds fault leaves the last good site as it was, and nothing beside it', async () => {
+  const out = join(work, 'one');
+  const [before, beside] = [filesOf(out), readdirSync(work)];
+  expect(Object.keys(before).length).toBeGreaterThan(200);
+  const undo = await content.edit('profiles/brasslight/8b0s-i5z.yaml', 'origin: factory', 'origin: factori');
+  expect((await build(content.folder, out, 'UTC')).code).toBe(1);
+  expect(filesOf(out)).toEqual(before);
+  await undo();
+
+  const link = join(content.folder, 'guides/outside.md');
+  symlinkSync('/etc/hostname', link);
+  const linked = await build(content.folder, out, 'UTC');
+  expect([linked.code, linked.stderr]).toEqual([1, expect.stringContaining('links are not followed')]);
+  expect(filesOf(out)).toEqual(before);
+  rmSync(link);
+  expect(readdirSync(work)).toEqual(beside);
+});

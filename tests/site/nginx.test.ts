@@ -1,0 +1,209 @@
+/** The configuration the build writes, held against nginx itself, at the root of a server and below a path. */
+import { mkdtemp, readFile, rm, symlink, writeFile } from 'node:fs/promises';
+import { request } from 'node:http';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { readAnswers } from '../../src/answers.ts';
+import { type BuiltSite, buildSite } from '../../src/publish/build.ts';
+import { nginxConfiguration } from '../../src/publish/nginx.ts';
+import { ContentCopy } from '../content-copy.ts';
+import { launchBrowser, textOf } from './browser.ts';
+import { hasNginx, type Nginx, startNginx } from './nginx.ts';
+
+const missing = !hasNginx();
+
+/** As it goes over the wire: `fetch` would tidy the path and unpack the body. */
+function raw(
+  url: string,
+  path: string,
+  headers: Record<string, string> = {},
+  method = 'GET',
+): Promise<{ status: number; headers: Record<string, string>; bytes: number; body: string }> {
+  const { hostname, port } = new URL(url);
+  return new Promise((answered, failed) => {
+    request({ hostname, port, path, headers, method }, (response) => {
+      const chunks: Buffer[] = [];
+      response.on('data', (chunk: Buffer) => chunks.push(chunk));
+      response.on('end', () => {
+        const body = Buffer.concat(chunks);
+        answered({
+          status: response.statusCode ?? 0,
+          headers: response.headers as Record<string, string>,
+          bytes: body.length,
+          body: String(body),
+        });
+      });
+    })
+      .on('error', failed)
+      .end();
+  });
+}
+
+describe.skipIf(missing).each(['/', '/help/'])('nginx, site under %s', (basePath) => {
+  let work: string;
+  let site: BuiltSite;
+  let nginx: Nginx;
+  const folder = (): string => join(work, 'site');
+  const get = (path: string, headers?: Record<string, string>, method?: string) =>
+    raw(nginx.origin, path.startsWith('/') ? path : `${basePath}${path}`, headers, method);
+
+  beforeAll(async () => {
+    work = await mkdtemp(join(tmpdir(), 'readback-for-nginx-'));
+    const content = await ContentCopy.make();
+    await content.edit(
+      'profiles/brasslight/8b0s-i5z.yaml',
+      'code: "8B0S-I5Z"',
+      'code: "8B0S-I5Z"\nformerly: [brasslight/8bos-i5z]',
+    );
+    const { answers } = await readAnswers(content.folder);
+    site = await buildSite({ answers, outDir: folder(), basePath, date: '2026-03-01', log: () => {} });
+    await content.remove();
+    await writeFile(join(work, 'secret.html'), 'not for riders');
+    await symlink(join(work, 'secret.html'), join(folder(), 'linked.html'));
+    nginx = await startNginx({ ...site, folder: folder(), basePath });
+  });
+  afterAll(async () => {
+    await nginx?.close();
+    await rm(work, { recursive: true, force: true });
+  });
+
+  test('pages and files with their types, their headers, and when to ask again', async () => {
+    for (const [path, type] of [
+      ['', 'text/html; charset=utf-8'],
+      ['units/brasslight/', 'text/html; charset=utf-8'],
+      ['codes.json', 'application/json; charset=utf-8'],
+      ['service-worker.js', 'text/javascript; charset=utf-8'],
+      ['manifest.webmanifest', 'application/manifest+json; charset=utf-8'],
+      ['favicon.svg', 'image/svg+xml'],
+      ['tables/amplifier-without-reflash.csv', 'text/csv; charset=utf-8'],
+      ['tables/amplifier-without-reflash.dmn', 'application/xml; charset=utf-8'],
+    ] as const) {
+      const { status, headers } = await get(path);
+      expect([status, headers['content-type'], headers['cache-control']], path).toEqual([
+        200,
+        type,
+        'no-cache',
+      ]);
+      for (const [name, value] of Object.entries(site.headers))
+        expect(headers[name.toLowerCase()], `${path} ${name}`).toBe(value);
+      expect(headers.server).toBe('nginx');
+    }
+  });
+
+  test('hashed files are kept for good, with the same headers', async () => {
+    const html = (await get('')).body;
+    const script = /src="([^"]+\/assets\/[^"]+|\/assets\/[^"]+)"/.exec(html)?.[1] ?? '';
+    const { status, headers } = await get(script);
+    expect(status).toBe(200);
+    expect(headers['cache-control']).toBe('public, max-age=31536000, immutable');
+    expect(headers['content-security-policy']).toBe(site.headers['Content-Security-Policy']);
+    expect(headers['x-content-type-options']).toBe('nosniff');
+  });
+
+  test('text is compressed where the browser takes it, and an unchanged page is not sent twice', async () => {
+    const plain = await get('units/brasslight/');
+    const packed = await get('units/brasslight/', { 'accept-encoding': 'gzip' });
+    expect(packed.headers['content-encoding']).toBe('gzip');
+    expect(packed.headers.vary).toBe('Accept-Encoding');
+    expect(packed.bytes).toBeLessThan(plain.bytes / 2);
+    for (const path of ['codes.json', 'tables/amplifier-without-reflash.dmn', 'service-worker.js'])
+      expect((await get(path, { 'accept-encoding': 'gzip' })).headers['content-encoding'], path).toBe('gzip');
+    const again = await get('units/brasslight/', { 'if-none-match': plain.headers.etag ?? '' });
+    expect([again.status, again.bytes]).toEqual([304, 0]);
+  });
+
+  test('what is not there gets the page that says so: no listing, nothing outside, no link followed', async () => {
+    for (const path of [
+      'nowhere/',
+      'nowhere.js',
+      'assets/nowhere.js',
+      'assets/',
+      'pagefind/',
+      '404.html',
+      'linked.html',
+      '../secret.html',
+      '..%2fsecret.html',
+      '%2e%2e/secret.html',
+      'units/..%2f..%2fsecret.html',
+      'units/%2e%2e/%2e%2e/%2e%2e/etc/passwd',
+    ]) {
+      const { status, headers, body } = await get(path);
+      expect([400, 404], path).toContain(status);
+      expect(body, path).not.toMatch(/not for riders|root:|Index of/);
+      if (status === 404 && body.includes('No such page')) {
+        expect(headers['cache-control'], path).toBe('no-cache');
+        expect(headers['content-security-policy'], path).toContain("default-src 'none'");
+      }
+    }
+    for (const path of ['nowhere/', 'assets/nowhere.js', 'assets/', 'linked.html'])
+      expect((await get(path)).body, path).toContain('No such page');
+    // The classic slip of an alias without its slash.
+    if (basePath !== '/') expect((await get('/help../secret.html')).status).toBe(404);
+  });
+
+  test('only reading is allowed', async () => {
+    expect((await get('', {}, 'HEAD')).status).toBe(200);
+    expect((await get('', {}, 'POST')).status).toBe(405);
+    expect((await get('', {}, 'DELETE')).status).toBe(405);
+  });
+
+  test('addresses of a renamed profile lead on for good, and so does a missing slash', async () => {
+    for (const [from, to] of [
+      ['profiles/brasslight/8bos-i5z/', 'profiles/brasslight/8b0s-i5z/'],
+      ['profiles/brasslight/8bos-i5z/readings/', 'profiles/brasslight/8b0s-i5z/readings/'],
+      ['profiles/brasslight/8bos-i5z/?from=invoice', 'profiles/brasslight/8b0s-i5z/?from=invoice'],
+      ['units/brasslight', 'units/brasslight/'],
+    ]) {
+      const { status, headers } = await get(from ?? '');
+      expect([status, headers.location], from).toEqual([301, `${basePath}${to}`]);
+    }
+    if (basePath !== '/') expect((await get('/help')).headers.location).toBe('/help/');
+  });
+
+  test('hosts without redirects have a page there that leads on', async () => {
+    const html = await readFile(join(folder(), 'profiles/brasslight/8bos-i5z/index.html'), 'utf8');
+    const address = `${basePath}profiles/brasslight/8b0s-i5z/`;
+    expect(html).toContain(`<meta http-equiv="refresh" content="0; url=${address}">`);
+    expect(html).toMatch(/<link rel="canonical" href="https:\/\/[^"]+\/profiles\/brasslight\/8b0s-i5z\/">/);
+    expect(html).toMatch(new RegExp(`<a class="button" href="${address}">8B0S-I5Z of Brasslight`));
+    expect(html).toContain('<meta name="robots" content="noindex">');
+  });
+
+  test('a browser finds nothing of the site refused behind it', async () => {
+    const browser: Browser = await launchBrowser();
+    try {
+      const page = await (await browser.newContext()).newPage();
+      const trouble: string[] = [];
+      page.on('console', (message) => {
+        if (message.type() === 'error' || message.type() === 'warning') trouble.push(message.text());
+      });
+      page.on('pageerror', (error) => trouble.push(String(error)));
+      await page.goto(`${nginx.origin}${basePath}`, { waitUntil: 'networkidle' });
+      await page.getByRole('combobox').fill('bass boost');
+      await expect
+        .poll(() => page.locator('#page-results li').count(), { timeout: 20_000 })
+        .toBeGreaterThan(0);
+      const fields = 'unit=brasslight&code=5S1I-B80&amplifier=four-channels-equaliser&front=fairing-coaxial';
+      await page.goto(`${nginx.origin}${basePath}planner/?${fields}`);
+      await page.locator('#section-correction').waitFor({ state: 'attached', timeout: 60_000 });
+      await page.goto(`${nginx.origin}${basePath}profiles/brasslight/8bos-i5z/`);
+      expect(await textOf(page.getByRole('heading', { level: 1 }))).toBe('8B0S-I5Z');
+      expect(trouble).toEqual([]);
+    } finally {
+      await browser.close();
+    }
+  });
+});
+
+test('paths that would mean something else in such a file are refused in words', async () => {
+  for (const path of ['/srv/a"; }', '/srv/$host', '/srv/a;b', '/srv/{a}', '/srv/a\nb']) {
+    await expect(
+      nginxConfiguration({ folder: path, basePath: '/', headers: {}, redirects: {} }),
+    ).rejects.toThrow('a configuration of nginx cannot hold');
+  }
+  await expect(
+    nginxConfiguration({ folder: '/srv', basePath: '/he lp/', headers: {}, redirects: {} }),
+  ).rejects.toThrow('cannot hold');
+});
