@@ -4,6 +4,7 @@ import { z } from 'astro/zod';
 import type { Answers } from './answers.ts';
 import { codeList, codeSentences } from './views/code-list.ts';
 import type { CodeList, CodeSentences } from './views/code-list-format.ts';
+import { type CoverageView, coverageView } from './views/coverage/coverage-page.ts';
 import { currentAnswers } from './views/current.ts';
 import { type DataPageView, dataPage } from './views/data-page.ts';
 import { type GuidePageView, guidePages } from './views/guide-page.ts';
@@ -69,6 +70,7 @@ export const collections = {
   tableFiles: viewsOf<TableFilesView>('tableFiles', (answers) => tableFiles(answers)),
   planner: viewsOf<PlannerData>('planner', (answers) => [['planner', plannerData(answers)]]),
   plannerUnits: viewsOf<PlannerUnitData>('plannerUnits', (answers) => byId(plannerUnits(answers))),
+  coverage: viewsOf<CoverageView>('coverage', (answers) => [['coverage', coverageView(answers)]]),
   guidePages: viewsOf<GuidePageView>('guidePages', async (answers, base) =>
     byId(await guidePages(answers, base)),
   ),

@@ -12,20 +12,27 @@ export interface Lookup {
 
 let loading: Promise<Lookup> | undefined;
 
+/** Where the list of codes and the sentences of all codes are. */
+export interface LookupAddresses {
+  readonly codes: string;
+  readonly sentences: string;
+}
+
 /** Fetches the list of codes once; a failure is forgotten, so that the next key tries again. */
-export function loadLookup(address: string): Promise<Lookup> {
-  loading ??= fetchJson<CodeList>(address).then((list) => {
+export function loadLookup(addresses: LookupAddresses): Promise<Lookup> {
+  loading ??= fetchJson<CodeList>(addresses.codes).then((list) => {
     const entries = entriesOf(list);
     const places = new Map(entries.map(({ profile }, place) => [profile, place]));
-    const sentencesAddress = address.replace(/codes\.json$/, 'code-sentences.json');
     let sentences: Promise<CodeSentences> | undefined;
     return {
       index: buildCodeIndex(entries),
       familyNames: new Map(list.map(({ id, name }) => [id, name])),
       sentence: async (profile) => {
-        sentences ??= fetchJson<CodeSentences>(sentencesAddress);
+        sentences ??= fetchJson<CodeSentences>(addresses.sentences);
         try {
-          return (await sentences)[places.get(profile) ?? -1] ?? '';
+          const all = await sentences;
+          // A list of another length is of another version of the site: its sentences are of other codes.
+          return all.length === entries.length ? (all[places.get(profile) ?? -1] ?? '') : '';
         } catch {
           sentences = undefined;
           return '';

@@ -1,19 +1,16 @@
-/**
- * The code field: results as one types, after the combobox pattern of the WAI-ARIA Authoring Practices
- * (editable, list autocomplete, focus stays in the field). Without it the form leads to the list of codes.
- */
-import { type CodeSearch, findCode } from '../codes/index.ts';
+/** The code field of the start page: results as one types. Without it the form leads to the list of codes. */
 import { type Lookup, loadLookup } from './code-index.ts';
 import { codeItem, recentItem } from './code-items.ts';
 import { find } from './find.ts';
 import { pageFilters } from './page-filters.ts';
 import { loadPagefind, searchPages } from './page-search.ts';
-import { codesWithin, looksLikeWords } from './query.ts';
+import { looksLikeWords } from './query.ts';
 import { forgetRecentCodes, keepRecentCode, recentCodes } from './recent-codes.ts';
+import { resultList } from './result-list.ts';
+import { noSignal, searchFor } from './search-codes.ts';
 import { verdictWords } from './verdict-words.ts';
 
 const pauseMs = 200;
-const noSignal = 'The list of codes did not come through. Check the signal and type again.';
 
 function start(root: HTMLElement): void {
   const input = find(root, '#code-field', HTMLInputElement);
@@ -25,15 +22,9 @@ function start(root: HTMLElement): void {
   const recent = find(root, '#recent-codes', HTMLElement);
   const unitLine = find(root, '#code-unit', HTMLParagraphElement);
   const form = find(root, 'form', HTMLFormElement);
-  const { base = '/', codes: listAddress = '' } = root.dataset;
+  const { base = '/', codes = '', sentences = '' } = root.dataset;
+  const addresses = { codes, sentences };
 
-  input.setAttribute('role', 'combobox');
-  input.setAttribute('aria-autocomplete', 'list');
-  input.setAttribute('aria-controls', results.id);
-  input.setAttribute('aria-expanded', 'false');
-  results.setAttribute('role', 'listbox');
-
-  let active = -1;
   let asked = 0;
   let pageTimer: number | undefined;
   let unit = new URLSearchParams(window.location.search).get('unit') ?? undefined;
@@ -43,25 +34,9 @@ function start(root: HTMLElement): void {
     searchWords(input.value.trim(), asked, pagesTitle.hidden !== false);
   });
 
-  const options = (): HTMLLIElement[] => [...results.querySelectorAll('li')];
-
-  const activate = (index: number): void => {
-    active = index;
-    options().forEach((option, at) => {
-      option.setAttribute('aria-selected', String(at === index));
-      if (at === index) option.scrollIntoView({ block: 'nearest' });
-    });
-    const option = options()[index];
-    if (option) input.setAttribute('aria-activedescendant', option.id);
-    else input.removeAttribute('aria-activedescendant');
-  };
-
   const show = (items: HTMLLIElement[], words: string): void => {
-    results.replaceChildren(...items);
-    results.hidden = items.length === 0;
-    input.setAttribute('aria-expanded', String(items.length > 0));
+    list.show(items);
     if (verdict.textContent !== words) verdict.textContent = words;
-    activate(-1);
   };
 
   const hidePages = (): void => {
@@ -102,7 +77,7 @@ function start(root: HTMLElement): void {
       searchWords(typed, mine, true);
       return;
     }
-    const lookup = await loadLookup(listAddress).catch(() => undefined);
+    const lookup = await loadLookup(addresses).catch(() => undefined);
     if (mine !== asked) return;
     if (!lookup) {
       show([], noSignal);
@@ -134,50 +109,37 @@ function start(root: HTMLElement): void {
     if (name !== undefined) find(unitLine, 'span', HTMLSpanElement).textContent = `Codes of ${name} only.`;
   };
 
-  const open = (option: HTMLLIElement | undefined, inNewTab = false): void => {
-    const address = option?.getAttribute('data-href');
-    if (!option || !address) return;
+  const open = (option: HTMLLIElement, inNewTab: boolean): void => {
+    const address = option.getAttribute('data-href');
+    if (!address) return;
     const { code = '', family = '', path = '' } = option.dataset;
     if (path) keepRecentCode({ code, family, path });
     if (inNewTab) window.open(address, '_blank', 'noopener');
     else window.location.assign(address);
   };
 
+  const list = resultList(input, results, {
+    open,
+    clear: () => {
+      input.value = '';
+      void update();
+    },
+  });
   input.addEventListener('input', () => void update());
   input.addEventListener(
     'focus',
     () => {
       // One after the other: on a bad signal the codes are wanted first.
-      loadLookup(listAddress)
+      loadLookup(addresses)
         .then(() => loadPagefind(base))
         .catch(() => undefined);
     },
     { once: true },
   );
-  input.addEventListener('keydown', (event) => {
-    const count = options().length;
-    if (event.key === 'Escape') {
-      if (active >= 0) activate(-1);
-      else {
-        input.value = '';
-        void update();
-      }
-      event.preventDefault();
-    } else if (count > 0 && (event.key === 'ArrowDown' || event.key === 'ArrowUp')) {
-      const step = event.key === 'ArrowDown' ? 1 : -1;
-      // One past either end is the field itself.
-      activate(((active + 1 + step + count + 1) % (count + 1)) - 1);
-      event.preventDefault();
-    }
-  });
-  results.addEventListener('click', (event) => {
-    if (!(event.target instanceof Element)) return;
-    open(event.target.closest('li') ?? undefined, event.ctrlKey || event.metaKey);
-  });
   form.addEventListener('submit', (event) => {
     event.preventDefault();
-    const chosen = options()[active] ?? (options().length === 1 ? options()[0] : undefined);
-    if (chosen) open(chosen);
+    const chosen = list.chosen();
+    if (chosen) open(chosen, false);
     else void update();
   });
 
@@ -199,24 +161,11 @@ function start(root: HTMLElement): void {
   if (given) input.value = given;
   showRecent();
   if (unit !== undefined) {
-    loadLookup(listAddress)
+    loadLookup(addresses)
       .then(showUnit)
       .catch(() => undefined);
   }
   if (input.value.trim() !== '') void update();
-}
-
-/**
- * The search for what was typed or pasted. Where that as a whole is no code but holds one, as in a copied
- * message, the code is what is searched for.
- */
-function searchFor({ index, familyNames }: Lookup, typed: string, unit: string | undefined): CodeSearch {
-  const family = unit !== undefined && familyNames.has(unit) ? unit : undefined;
-  const options = { limit: 6, ...(family !== undefined && { family }) };
-  const whole = findCode(index, typed, options);
-  if (whole.verdict !== 'unknown') return whole;
-  const within = codesWithin(typed).map((part) => findCode(index, part, options));
-  return within.find(({ verdict }) => verdict === 'found' || verdict === 'look-again') ?? whole;
 }
 
 /** What came of a search for words; `count` is undefined where the search could not be loaded. */

@@ -14,6 +14,6 @@ export function verdictWords(search: CodeSearch): string {
 }
 
 /** Whether a candidate's note says that it is what was typed. */
-function isAsTyped(note: string): boolean {
+export function isAsTyped(note: string): boolean {
   return note.startsWith('exactly as typed') || note.startsWith('same code');
 }

@@ -9,6 +9,7 @@ import { siteView } from '../views/site.ts';
 import { putAnswersInStore } from '../views/store.ts';
 import { contentDate } from './content-date.ts';
 import { headerPolicy } from './content-policy.ts';
+import { writeEmbedScript } from './embed.ts';
 import { makeOffline } from './offline.ts';
 import { replaceFolder } from './output-folder.ts';
 import { writeProgramFiles } from './program-files.ts';
@@ -70,6 +71,7 @@ export async function buildSite({
     }
     const pages = await countPages(fresh);
     log(`${pages} pages written`);
+    await writeEmbedScript(fresh);
     const published = { address: siteAddress(siteView(answers).address, base), date };
     const { files, changes } = await writeProgramFiles(fresh, answers, published, earlier);
     log(`${files} files for other programs written`);

@@ -4,13 +4,15 @@ import type { AstroIntegration } from 'astro';
 import { MapMemory } from '../base/index.ts';
 import { type CheckedAnswers, checkContent, textReport } from '../check/index.ts';
 import { siteAddress } from '../views/address.ts';
-import { refreshedPath } from '../views/paths.ts';
+import { embedScriptPath, refreshedPath } from '../views/paths.ts';
 import { siteView } from '../views/site.ts';
 import { answersInStore, putAnswersInStore } from '../views/store.ts';
 import { contentDate } from './content-date.ts';
+import { embedScript } from './embed.ts';
 import { forgetfulWorker, workerPath } from './forget-worker.ts';
 import { contentTypeOf, programFiles } from './program-files.ts';
 import { keepAstroQuiet, projectRoot } from './project.ts';
+import { openFiles } from './site-headers.ts';
 import { stateOfFolder, watchFolder } from './watch-folder.ts';
 
 export interface DevOptions {
@@ -57,7 +59,12 @@ export async function devSite({ contentFolder, host, port, report = print }: Dev
     root: projectRoot,
     server: { host, port },
     logLevel: 'warn',
-    integrations: [refreshHook((given) => (refresh = given)), workerRemoval(), programFilesHere()],
+    integrations: [
+      refreshHook((given) => (refresh = given)),
+      workerRemoval(),
+      programFilesHere(),
+      embedding(),
+    ],
   });
 
   const stopping = new AbortController();
@@ -123,6 +130,29 @@ function workerRemoval(): AstroIntegration {
         server.middlewares.use(workerPath, (_request, response) => {
           response.writeHead(200, { 'content-type': 'text/javascript', 'cache-control': 'no-store' });
           response.end(forgetfulWorker);
+        });
+      },
+    },
+  };
+}
+
+/** Gives the code field for other sites, made at each request, and lets their pages have its data. */
+function embedding(): AstroIntegration {
+  return {
+    name: 'embedding',
+    hooks: {
+      'astro:server:setup': ({ server }) => {
+        for (const path of openFiles.paths) {
+          server.middlewares.use(`/${path}`, (_request, response, next) => {
+            response.setHeader(...openFiles.header);
+            next();
+          });
+        }
+        server.middlewares.use(`/${embedScriptPath}`, (_request, response, next) => {
+          embedScript().then((script) => {
+            response.writeHead(200, { 'content-type': 'text/javascript', 'cache-control': 'no-store' });
+            response.end(script);
+          }, next);
         });
       },
     },

@@ -2,7 +2,7 @@
 import { readFile } from 'node:fs/promises';
 import { CannotRun } from '../base/index.ts';
 import { withSlashes } from './project.ts';
-import { cacheControl, hashedFolders } from './site-headers.ts';
+import { cacheControl, hashedFolders, openFiles } from './site-headers.ts';
 
 export interface NginxOptions {
   /** The folder of the site, absolute. */
@@ -40,6 +40,22 @@ export async function nginxConfiguration(options: NginxOptions): Promise<string>
       .join(''),
     headers: indented(headerLines, 8),
     // A location with a header of its own has lost those around it.
+    openLocations: openFiles.paths
+      .map((path) =>
+        [
+          `        location = ${base}${path} {`,
+          indented(
+            [
+              `add_header Cache-Control "${cacheControl.other}";`,
+              `add_header ${openFiles.header.join(' "')}";`,
+              ...headerLines,
+            ],
+            12,
+          ),
+          '        }',
+        ].join('\n'),
+      )
+      .join('\n'),
     hashedLocations: hashedFolders
       .map((hashed) =>
         [

@@ -1,4 +1,5 @@
 /** What any server is to send with the files of a site, beside their types and lengths. */
+import { embedDataPaths } from '../views/paths.ts';
 
 /** Header → value, for every file; `policy` is that of content-policy.ts for headers. */
 export function siteHeaders(policy: string): Readonly<Record<string, string>> {
@@ -11,6 +12,12 @@ export function siteHeaders(policy: string): Readonly<Record<string, string>> {
     'Cross-Origin-Opener-Policy': 'same-origin',
   };
 }
+
+/** What comes with the files the code field on other sites fetches: pages of any origin may have them. */
+export const openFiles = {
+  paths: embedDataPaths,
+  header: ['Access-Control-Allow-Origin', '*'],
+} as const;
 
 /** Names in these folders carry a digest of their content, so what is at such an address never changes. */
 export const hashedFolders: readonly string[] = ['assets/', 'pagefind/fragment/', 'pagefind/index/'];

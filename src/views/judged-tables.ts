@@ -23,7 +23,7 @@ export function judgedTables(answers: Answers): JudgedTable[] {
     const entry = answers.base.tables.get(id);
     if (!entry || !table) return [];
     const grid = gridOf(table);
-    const data = tableData(entry, table, grid);
+    const data = tableData(table, grid);
     const isForPlans = entry.data.inputs.some(({ holds }) => holds === 'reckoned');
     return [{ entry, table, grid, data, decide: decider(data), isForPlans }];
   });
@@ -67,7 +67,8 @@ export function openPieces(input: GridInput, known: Known): number[] {
   return values.flatMap((value) => pieceOf(input, value) ?? []);
 }
 
-function tableData(entry: Entry<'tables'>, table: Table, grid: Grid): TableData {
+/** A table cut into pieces, as all that is needed to decide it. */
+export function tableData(table: Table, grid: Grid): TableData {
   const outputs = table.outputs.map(({ id, label, type, priorities, otherwise }): OutputData => {
     const unit = type.kind === 'number' ? type.unit : undefined;
     return {
@@ -79,7 +80,7 @@ function tableData(entry: Entry<'tables'>, table: Table, grid: Grid): TableData 
     };
   });
   return {
-    hit: entry.data.hit,
+    hit: table.hitPolicy,
     ...(table.aggregation === undefined ? {} : { aggregate: table.aggregation }),
     outputs,
     rules: table.rules.map(({ id, results }) => ({ id, gives: results })),

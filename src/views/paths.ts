@@ -34,6 +34,24 @@ export function plannerProfilePath(profile: string): string {
 export const refreshedPath = 'content-refreshed.json';
 /** The compact list that the code field looks codes up in. */
 export const codeListPath = 'codes.json';
+/** The answer of every code in a sentence, in the order of the list. */
+export const codeSentencesPath = 'code-sentences.json';
+
+/** The page that says how to put the code field into another site. */
+export const embedPath = 'embed/';
+/** The script of the code field for other sites; its address stays. */
+export const embedScriptPath = 'embed/code-field.js';
+/** What that script fetches, from pages of any origin. */
+export const embedDataPaths: readonly string[] = [codeListPath, codeSentencesPath];
+
+/** The page that says what is measured and what is not. */
+export const coveragePath = 'coverage/';
+/** The readings wanted most, as sheets to print and fill in. */
+export const benchSheetPath = 'coverage/bench-sheet/';
+/** The same as a file, by the id of its load. */
+export function benchSheetFile(id: string): string {
+  return `coverage/readings-${id}.csv`;
+}
 
 /** The documents for other programs. */
 export const apiPath = 'api/v1/';
@@ -92,6 +110,11 @@ export function rulePath(rule: string): string {
 /** The page of a head-unit family. */
 export function unitPath(family: string): string {
   return `units/${family}/`;
+}
+
+/** The QR codes of a unit and its profiles, to print. */
+export function sheetPath(family: string): string {
+  return `units/${family}/sheet/`;
 }
 
 /** The page that leads through a sequence step by step. */

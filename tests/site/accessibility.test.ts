@@ -63,11 +63,14 @@ test('what a glove has to hit is at least 48 px high', async () => {
     'units/northpane/',
     'profiles/brasslight/8b0s-i5z/',
     'tables/',
+    'coverage/',
+    'coverage/bench-sheet/',
+    'units/brasslight/sheet/',
     'tables/reflash-towards-what/?behind=aftermarket+amplifier',
   ]) {
     await page.goto(`${inject('siteAddress')}${path}`);
     const targets = page.locator(
-      'input, select, button, summary, .row-link, .unit-ways a, .big, .button, .code-link, .by-unit a, .rule-links a, .rule-number, .table-answers h3 a, .masthead a, .places a, .crumbs a',
+      'input, select, button, summary, .row-link, .unit-ways a, .big, .button, .code-link, .by-unit a, .rule-links a, .rule-number, .table-answers h3 a, .masthead a, .places a, .crumbs a, .imprint a, .coverage-units a, .row-codes a, .wanted a, .bench-block a, .qr-label-name a',
     );
     for (const target of await targets.all()) {
       const box = await target.boundingBox();

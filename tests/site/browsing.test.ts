@@ -68,7 +68,7 @@ test('a small script on every page, and a file more where something is typed or 
     const own = page.locator('script:not([src]):not([type="application/json"])');
     expect(await own.count(), kind).toBe(1);
     expect((await own.textContent())?.length, kind).toBeLessThan(4000);
-    const scripted = ['start', 'way in', 'which unit', 'table', 'planner'].includes(kind);
+    const scripted = ['start', 'way in', 'which unit', 'table', 'planner', 'embed'].includes(kind);
     expect(await page.locator('script[src]').count(), kind).toBe(scripted ? 1 : 0);
     const bytes = [...scripts.values()].reduce((sum, one) => sum + one, 0);
     expect(bytes > 0, kind).toBe(scripted);

@@ -59,6 +59,15 @@ test('an edited entry reloads the page', async () => {
   await shows('Words that were not there before.');
 });
 
+test('the code field for other sites is there, and its data may be read from any origin', async () => {
+  const script = await fetch(new URL('/embed/code-field.js', page.url()));
+  expect(script.headers.get('content-type')).toBe('text/javascript');
+  expect(await script.text()).toContain('readback-code-field');
+  const codes = await fetch(new URL('/codes.json', page.url()));
+  expect(codes.headers.get('access-control-allow-origin')).toBe('*');
+  expect(await codes.text()).toContain('G60D-2ZS');
+});
+
 test('what other programs read is made of the entries as they are', async () => {
   const read = (path: string) => fetch(new URL(path, new URL('/', page.url())));
   const document = await read('api/v1/profiles/brasslight/g60d-2zs.json');

@@ -19,7 +19,7 @@ function readPage(path: string): ReadPage {
   const html = readFileSync(join(inject('siteFolder'), file), 'utf8');
   const page = {
     ids: new Set([...html.matchAll(/\sid="([^"]+)"/g)].map((match) => match[1] ?? '')),
-    links: [...html.matchAll(/\s(?:href|src|action|data-codes)="([^"]+)"/g)].map((match) =>
+    links: [...html.matchAll(/\s(?:href|src|action|data-codes|data-sentences)="([^"]+)"/g)].map((match) =>
       (match[1] ?? '').replaceAll('&amp;', '&'),
     ),
   };

@@ -29,6 +29,7 @@ test('a code as it stands on the screen leads to its page', async () => {
   await expect.poll(() => options().count()).toBe(1);
   expect(await textOf(options().first())).toContain('G60D-2ZS');
   expect(await textOf(options().first())).toContain('Brasslight');
+  await expect.poll(() => textOf(options().first())).toMatch(/Clean up to step \d+ of 30: [\d.]+\sV/);
   await options().first().click();
   await page.waitForURL('**/help/profiles/brasslight/g60d-2zs/');
   expect(await textOf(page.getByRole('heading', { level: 1 }))).toBe('G60D-2ZS');

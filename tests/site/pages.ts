@@ -17,6 +17,7 @@ const kinds: readonly (readonly [kind: string, pattern: RegExp])[] = [
   ['units', /^units\/$/],
   ['which unit', /^which-unit\/$/],
   ['unit', /^units\/[^/]+\/$/],
+  ['sheet', /^units\/[^/]+\/sheet\/$/],
   ['way in', /^units\/.+\/way-in\/.+\/$/],
   ['profile', /^profiles\/(?:(?!readings\/).)+\/$/],
   ['readings', /^profiles\/.+\/readings\/$/],
@@ -32,6 +33,9 @@ const kinds: readonly (readonly [kind: string, pattern: RegExp])[] = [
   ['source', /^sources\/(?!bench-).+\/$/],
   ['data', /^data\/$/],
   ['rules', /^check\/$/],
+  ['embed', /^embed\/$/],
+  ['coverage', /^coverage\/$/],
+  ['bench sheet', /^coverage\/bench-sheet\/$/],
   ['not found', /^404\.html$/],
 ];
 
