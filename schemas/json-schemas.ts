@@ -1,12 +1,13 @@
 /** The JSON Schema 2020-12 files, made from the Zod schemas: for editors, and for those who read our JSON. */
 import { z } from 'zod';
 import { readingSchema } from './entries/reading.ts';
-import { entrySchemas } from './kinds.ts';
+import { entrySchemas, type Kind } from './kinds.ts';
 import { buildResultSchema } from './results/build.ts';
 import { checkResultSchema } from './results/check.ts';
 import { explainResultSchema } from './results/explain.ts';
 import { findResultSchema } from './results/find.ts';
 import { identifyResultSchema } from './results/identify.ts';
+import { initResultSchema } from './results/init.ts';
 import { planResultSchema } from './results/plan.ts';
 import { rulesResultSchema } from './results/rules.ts';
 import { serveResultSchema } from './results/serve.ts';
@@ -15,21 +16,28 @@ import { tableCheckResultSchema } from './results/table-check.ts';
 import { tableDecideResultSchema } from './results/table-decide.ts';
 import { tableExportResultSchema, tableImportResultSchema } from './results/table-files.ts';
 
+/** The file below schemas/json/ that describes an entry of each kind. */
+export const entrySchemaFiles = {
+  site: 'site.schema.json',
+  families: 'family.schema.json',
+  sequences: 'sequence.schema.json',
+  profiles: 'profile.schema.json',
+  outputs: 'session.schema.json',
+  sources: 'source.schema.json',
+  statements: 'statement.schema.json',
+  guides: 'guide.schema.json',
+  plans: 'plan.schema.json',
+  equipment: 'equipment.schema.json',
+  tables: 'table.schema.json',
+  exceptions: 'exception.schema.json',
+} as const satisfies Record<Kind, string>;
+
+const kinds = Object.keys(entrySchemaFiles) as Kind[];
+
 /** File name below schemas/json/ → schema. */
 const published: Readonly<Record<string, z.ZodType>> = {
-  'site.schema.json': entrySchemas.site,
-  'family.schema.json': entrySchemas.families,
-  'sequence.schema.json': entrySchemas.sequences,
-  'profile.schema.json': entrySchemas.profiles,
-  'session.schema.json': entrySchemas.outputs,
+  ...Object.fromEntries(kinds.map((kind) => [entrySchemaFiles[kind], entrySchemas[kind]])),
   'reading.schema.json': readingSchema,
-  'source.schema.json': entrySchemas.sources,
-  'statement.schema.json': entrySchemas.statements,
-  'guide.schema.json': entrySchemas.guides,
-  'plan.schema.json': entrySchemas.plans,
-  'equipment.schema.json': entrySchemas.equipment,
-  'table.schema.json': entrySchemas.tables,
-  'exception.schema.json': entrySchemas.exceptions,
   'check-result.schema.json': checkResultSchema,
   'rules-result.schema.json': rulesResultSchema,
   'find-result.schema.json': findResultSchema,
@@ -38,6 +46,7 @@ const published: Readonly<Record<string, z.ZodType>> = {
   'serve-result.schema.json': serveResultSchema,
   'sweep-result.schema.json': sweepResultSchema,
   'identify-result.schema.json': identifyResultSchema,
+  'init-result.schema.json': initResultSchema,
   'plan-result.schema.json': planResultSchema,
   'table-check-result.schema.json': tableCheckResultSchema,
   'table-decide-result.schema.json': tableDecideResultSchema,

@@ -1,12 +1,13 @@
 /** The commands and their options, as `readback --help` lists them. */
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
-import { exitCodes, explainFailure, type Output } from './command.ts';
+import { exitCodes, explainFailure, type JsonOption, type Output } from './command.ts';
 import { type BuildOptions, build } from './commands/build.ts';
 import { type CheckOptions, check } from './commands/check.ts';
 import { type DevOptions, dev } from './commands/dev.ts';
 import { type ExplainOptions, explain } from './commands/explain.ts';
 import { type FindOptions, find } from './commands/find.ts';
 import { type IdentifyOptions, identify } from './commands/identify.ts';
+import { init } from './commands/init.ts';
 import { type PlanOptions, plan } from './commands/plan.ts';
 import { type ServeOptions, serve } from './commands/serve.ts';
 import { type SweepOptions, sweep } from './commands/sweep.ts';
@@ -49,12 +50,14 @@ function programFor(output: Output, done: (command: Promise<number>) => Promise<
 Exit codes: 0 clean or found, 1 findings, not found, or a recording that cannot be used, 2 could not run.
 
 Examples:
+  readback init ../our-help                 begin a repository of your own entries
   readback check                            is everything sourced, nothing contradictory?
   readback find 8BOS-I5Z                    which profiles may this be, misread or not?
   readback explain 8B0S-I5Z --unit brasslight
   readback table decide amplifier-without-reflash --input 'clean volts=3.9+-0.15'
   readback build --out dist --base /help/   the site, to copy to any web server
-  readback serve --content ../our-entries   check, build and look at it here`,
+  readback serve --content ../our-help/content
+                                            check, build and look at it here`,
     );
 
   const contentOption = () =>
@@ -66,6 +69,16 @@ Examples:
   const hostOption = () => new Option('--host <address>', 'address to listen on').default('127.0.0.1');
   const portOption = () =>
     new Option('--port <number>', 'port to listen on; 0 takes a free one').default(8047).argParser(port);
+
+  program
+    .command('init')
+    .summary('begin a content repository')
+    .description(
+      'Begins a content repository in a new or empty folder: one invented unit with all that belongs to it, the workflow that checks every change, a contributor’s guide, and settings for editors. Writes over nothing.',
+    )
+    .argument('<dir>', 'the folder, which is made where there is none')
+    .addOption(jsonOption())
+    .action((folder: string, options: JsonOption) => done(init(folder, options, output)));
 
   program
     .command('check')

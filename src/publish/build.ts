@@ -18,6 +18,7 @@ import { writeSearchIndex } from './search-index.ts';
 import { siteHeaders } from './site-headers.ts';
 import { writeSitemap } from './sitemap.ts';
 import { stampPages } from './stamp-pages.ts';
+import { fromOwnFolder } from './working-folder.ts';
 
 export interface BuildOptions {
   readonly answers: Answers;
@@ -63,8 +64,10 @@ export async function buildSite({
     await mkdir(scratch, { recursive: true });
     putAnswersInStore(answers);
     try {
-      await inProduction(() =>
-        build({ root: projectRoot, outDir: fresh, cacheDir: scratch, base, logLevel: 'error' }),
+      await fromOwnFolder(() =>
+        inProduction(() =>
+          build({ root: projectRoot, outDir: fresh, cacheDir: scratch, base, logLevel: 'error' }),
+        ),
       );
     } finally {
       putAnswersInStore(undefined);
