@@ -168,7 +168,7 @@ describe('build', () => {
   });
 
   test('its result has the published shape', () => {
-    const result = { folder: '/site', basePath: '/help/', pages: 3, headers: {}, redirects: {} };
+    const result = { folder: '/site', basePath: '/help/', pages: 3, since: null, headers: {}, redirects: {} };
     expect(buildResultSchema.parse(result)).toBeDefined();
   });
 });

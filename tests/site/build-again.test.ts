@@ -11,11 +11,16 @@ import { ContentCopy } from '../content-copy.ts';
 
 const work = mkdtempSync(join(tmpdir(), 'readback-again-'));
 let content: ContentCopy;
+let other: ContentCopy;
 beforeAll(async () => {
-  content = await ContentCopy.make();
+  [content, other] = await Promise.all([ContentCopy.make(), ContentCopy.make()]);
+  for (const copy of [content, other]) {
+    const renamed = 'code: "8B0S-I5Z"\nformerly: [brasslight/8bos-i5z]';
+    await copy.edit('profiles/brasslight/8b0s-i5z.yaml', 'code: "8B0S-I5Z"', renamed);
+  }
 });
 afterAll(async () => {
-  await content.remove();
+  await Promise.all([content.remove(), other.remove()]);
   rmSync(work, { recursive: true, force: true });
 });
 
@@ -43,7 +48,7 @@ function filesOf(folder: string): Record<string, string> {
 }
 
 test('two builds of the same content, in other folders and time zones, are the same to the byte', async () => {
-  const first = await build('content', join(work, 'one'), 'UTC');
+  const first = await build(other.folder, join(work, 'one'), 'UTC');
   expect([first.code, first.code === 0 ? '' : first.stderr]).toEqual([0, '']);
   const second = await build(content.folder, join(work, 'deeper', 'two'), 'Pacific/Kiritimati');
   expect(second.code).toBe(0);
@@ -55,6 +60,17 @@ test('two builds of the same content, in other folders and time zones, are the s
   const conf = (path: string) => readFileSync(path, 'utf8').replaceAll(/alias ".*"/g, '');
   expect(conf(`${join(work, 'deeper', 'two')}.conf`)).toBe(conf(result.nginx ?? ''));
   expect(conf(result.nginx ?? '')).toContain(result.headers['Content-Security-Policy']);
+});
+
+test('at the old address of a renamed profile is a page that leads on, whatever the host does', async () => {
+  const html = readFileSync(join(work, 'one/profiles/brasslight/8bos-i5z/index.html'), 'utf8');
+  const address = '/help/profiles/brasslight/8b0s-i5z/';
+  expect(html).toContain(`<meta http-equiv="refresh" content="0; url=${address}">`);
+  expect(html).toMatch(/<link rel="canonical" href="https:\/\/[^"]+\/profiles\/brasslight\/8b0s-i5z\/">/);
+  expect(html).toMatch(new RegExp(`<a class="button" href="${address}">8B0S-I5Z of Brasslight`));
+  expect(html).toContain('<meta name="robots" content="noindex">');
+  const readings = readFileSync(join(work, 'one/profiles/brasslight/8bos-i5z/readings/index.html'), 'utf8');
+  expect(readings).toContain(`url=${address}readings/`);
 });
 
 test('a build that finds fault leaves the last good site as it was, and nothing beside it', async () => {

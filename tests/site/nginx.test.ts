@@ -1,5 +1,5 @@
 /** The configuration the build writes, held against nginx itself, at the root of a server and below a path. */
-import { mkdtemp, readFile, rm, symlink, writeFile } from 'node:fs/promises';
+import { mkdtemp, rm, symlink, writeFile } from 'node:fs/promises';
 import { request } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -170,15 +170,6 @@ describe.skipIf(missing).each(['/', '/help/'])('nginx, site under %s', (basePath
       expect([status, headers.location], from).toEqual([301, `${basePath}${to}`]);
     }
     if (basePath !== '/') expect((await get('/help')).headers.location).toBe('/help/');
-  });
-
-  test('hosts without redirects have a page there that leads on', async () => {
-    const html = await readFile(join(folder(), 'profiles/brasslight/8bos-i5z/index.html'), 'utf8');
-    const address = `${basePath}profiles/brasslight/8b0s-i5z/`;
-    expect(html).toContain(`<meta http-equiv="refresh" content="0; url=${address}">`);
-    expect(html).toMatch(/<link rel="canonical" href="https:\/\/[^"]+\/profiles\/brasslight\/8b0s-i5z\/">/);
-    expect(html).toMatch(new RegExp(`<a class="button" href="${address}">8B0S-I5Z of Brasslight`));
-    expect(html).toContain('<meta name="robots" content="noindex">');
   });
 
   test('a browser finds nothing of the site refused behind it', async () => {
