@@ -92,6 +92,16 @@ describe.skipIf(missing).each(['/', '/help/'])('nginx, site under %s', (basePath
     }
   });
 
+  test('what the code field on other sites fetches may be read from any origin, and nothing else', async () => {
+    for (const path of ['codes.json', 'code-sentences.json']) {
+      const { status, headers } = await get(path);
+      expect([status, headers['access-control-allow-origin']], path).toEqual([200, '*']);
+    }
+    for (const path of ['', 'planner.json', 'embed/code-field.js']) {
+      expect((await get(path)).headers['access-control-allow-origin'], path).toBeUndefined();
+    }
+  });
+
   test('hashed files are kept for good, with the same headers', async () => {
     const html = (await get('')).body;
     const script = /src="([^"]+\/assets\/[^"]+|\/assets\/[^"]+)"/.exec(html)?.[1] ?? '';
