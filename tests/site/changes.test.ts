@@ -4,6 +4,7 @@ import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync }
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test, vi } from 'vitest';
+import { buildResultSchema } from '../../schemas/results/build.ts';
 import { readback } from '../cli/run.ts';
 
 const work = mkdtempSync(join(tmpdir(), 'readback-changes-'));
@@ -49,7 +50,8 @@ test('build --since says in the feed which values moved, and two such builds are
       ...['build', '--content', content, '--out', folder, '--base', '/help/', '--since', 'HEAD', '--json'],
     );
     expect(code).toBe(0);
-    expect(JSON.parse(out).since).toMatchObject({ profiles: 1 });
+    const result = buildResultSchema.parse(JSON.parse(out));
+    expect(result.since).toMatchObject({ profiles: 1 });
   }
   const [one, two] = folders.map(filesIn);
   expect([...(two ?? []).keys()]).toEqual([...(one ?? []).keys()]);
