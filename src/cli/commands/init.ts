@@ -1,5 +1,5 @@
 /** `readback init DIR`: begins a content repository. */
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import type { InitResult } from '../../../schemas/results/init.ts';
 import { exitCodes, type JsonOption, type Output, printJson } from '../command.ts';
 import { contentFolder, starterFiles } from '../starter/files.ts';
@@ -10,7 +10,8 @@ export async function init(folder: string, options: JsonOption, output: Output):
   const files = await starterFiles();
   await fillFolder(folder, files);
   if (options.json) {
-    const result: InitResult = { folder, content: join(folder, contentFolder), files: [...files.keys()] };
+    const root = resolve(folder);
+    const result: InitResult = { folder: root, content: join(root, contentFolder), files: [...files.keys()] };
     printJson(output, result);
     return exitCodes.ok;
   }
