@@ -1,4 +1,5 @@
 /** The configuration the build writes, held against nginx itself, at the root of a server and below a path. */
+import { readdirSync } from 'node:fs';
 import { mkdtemp, rm, symlink, writeFile } from 'node:fs/promises';
 import { request } from 'node:http';
 import { tmpdir } from 'node:os';
@@ -99,6 +100,22 @@ describe.skipIf(missing).each(['/', '/help/'])('nginx, site under %s', (basePath
     }
     for (const path of ['', 'planner.json', 'embed/code-field.js']) {
       expect((await get(path)).headers['access-control-allow-origin'], path).toBeUndefined();
+    }
+  });
+
+  test('every kind of file the site has is sent as what it is', async () => {
+    const ofEnding = new Map(
+      readdirSync(folder(), { recursive: true, withFileTypes: true })
+        .filter((entry) => entry.isFile() && !/^pagefind$|^pf_/.test(entry.name.split('.').at(-1) ?? ''))
+        .map((entry) => join(entry.parentPath, entry.name).slice(folder().length + 1))
+        .filter((path) => path !== '404.html')
+        .map((path) => [path.split('.').at(-1), path] as const),
+    );
+    expect(ofEnding.size).toBeGreaterThan(8);
+    for (const path of ofEnding.values()) {
+      const { status, headers } = await get(path);
+      expect([status, headers['content-type']], path).not.toEqual([200, 'application/octet-stream']);
+      expect(status, path).toBe(200);
     }
   });
 
