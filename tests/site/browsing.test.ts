@@ -65,7 +65,7 @@ test('a small script on every page, and a file more where something is typed or 
     scripts.clear();
     await page.goto(`${inject('siteAddress')}${path}`, { waitUntil: 'networkidle' });
     // Within the page, so that a kept page and its script are of one version.
-    const own = page.locator('script:not([src]):not([type="application/json"])');
+    const own = page.locator('script:not([src]):not([type$="json"])');
     expect(await own.count(), kind).toBe(1);
     expect((await own.textContent())?.length, kind).toBeLessThan(4000);
     const scripted = ['start', 'way in', 'which unit', 'table', 'planner', 'embed'].includes(kind);
