@@ -34,11 +34,10 @@ for (const { name, width, height, colorScheme, other } of views) {
         await page.evaluate(() => {
           for (const details of document.querySelectorAll('details')) details.open = true;
         });
-        found.push(
-          ...[...(await axeViolations(page)), ...(await coloursIn(page, other))].map(
-            (violation) => `${kind} (${path}) ${violation}`,
-          ),
-        );
+        const here = await axeViolations(page);
+        // What is wide has the colours of what is narrow: the other scheme is looked at once.
+        if (width === 390) here.push(...(await coloursIn(page, other)));
+        found.push(...here.map((violation) => `${kind} (${path}) ${violation}`));
       }
       expect(found).toEqual([]);
     });
