@@ -49,7 +49,8 @@ export function fitFilters(wrong: Wrong, limits: EqualiserLimits): Filter[] {
     const grown = best.flatMap(({ filters }) => extended(wrong, limits, filters));
     best = theBest([...best, ...grown]);
   }
-  const scattered = (best[0]?.cost ?? 0) > goodEnough ? theBest(scatteredSets(wrong, limits, most)) : [];
+  const scattered =
+    (best[0]?.cost ?? 0) > goodEnough ? theBest(scatteredSets(wrong, limits, most), mostScattered) : [];
   const settled = [...best, ...scattered].map(({ filters }) => refined(wrong, limits, filters, 200));
   const improved = theBest(settled)
     .slice(0, 2)
@@ -60,6 +61,9 @@ export function fitFilters(wrong: Wrong, limits: EqualiserLimits): Filter[] {
 
 /** How many starts each choice of kinds gets. */
 const startsEach = 24;
+
+/** How many of the scattered sets are carried on to the end: a few rounds do not show yet which of them ends lowest. */
+const mostScattered = 16;
 
 /**
  * Full sets from starts scattered over all settings, for every choice of kinds: what building up one filter at a time
@@ -102,7 +106,7 @@ function choices(kinds: readonly FilterKind[], count: number): FilterKind[][] {
 /** Differs by less than this share of the cost: the same set found twice. */
 const sameShare = 1e-3;
 
-function theBest(candidates: readonly Candidate[]): Candidate[] {
+function theBest(candidates: readonly Candidate[], most = beam): Candidate[] {
   const kept: Candidate[] = [];
   for (const one of [...candidates].sort((a, b) => a.cost - b.cost)) {
     const known = kept.some(
@@ -110,7 +114,7 @@ function theBest(candidates: readonly Candidate[]): Candidate[] {
         filters.length === one.filters.length && Math.abs(cost - one.cost) <= sameShare * cost,
     );
     if (!known) kept.push(one);
-    if (kept.length === beam) break;
+    if (kept.length === most) break;
   }
   return kept;
 }
