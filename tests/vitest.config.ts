@@ -36,8 +36,8 @@ export default defineConfig({
           hookTimeout: 180_000,
           // A page on a busy machine takes its time; a wait that is met ends at once.
           expect: { poll: { timeout: 20_000 } },
-          // Browsers wait as much as they work: three keep two cores busy.
-          maxWorkers: 3,
+          // Two browsers on two cores; more would make tests wait for each other.
+          maxWorkers: 2,
           sequence: { groupOrder: 1 },
         },
       },
