@@ -10,6 +10,7 @@ export { highPassDb, lowPassDb, lowShelfDb, peakDb } from './filter-levels.ts';
 export * from './format.ts';
 export { greatestBoost } from './greatest-boost.ts';
 export * from './group.ts';
+export { headlineValue } from './headline.ts';
 export * from './level.ts';
 export * from './main-conditions.ts';
 export * from './point.ts';

@@ -1,6 +1,6 @@
 /** What a decision table is told of a plan and a profile together: levels short or over, each with its uncertainty. */
 import type { ReckonedName } from '../../../schemas/index.ts';
-import { type Characteristic, greatestBoost, type ProfileOutput, ratioDb } from '../../measure/index.ts';
+import { type Characteristic, greatestBoost, headlineValue, ratioDb } from '../../measure/index.ts';
 import type { Known } from '../../tables/within.ts';
 import type { JudgedProfile } from '../table-given.ts';
 import type { PlanTerms } from './terms.ts';
@@ -17,7 +17,7 @@ export function planFacts(
   { output }: JudgedProfile,
   suitableProfiles: number | undefined,
 ): PlanFacts {
-  const volts = named(output, 'clean-volts');
+  const volts = headlineValue(output, 'clean-volts');
   const { input, highestLowCornerHz: limitHz } = terms;
   return {
     feeds: { value: terms.feeds },
@@ -30,17 +30,13 @@ export function planFacts(
     'low-end-short':
       limitHz === undefined
         ? notAsked
-        : carried(named(output, 'lower-corner'), (hz) => Math.log2(hz / limitHz)),
-    'rear-below-front': carried(named(output, 'rear-to-front'), (db) => -db),
+        : carried(headlineValue(output, 'lower-corner'), (hz) => Math.log2(hz / limitHz)),
+    'rear-below-front': carried(headlineValue(output, 'rear-to-front'), (db) => -db),
     'suitable-profiles': suitableProfiles === undefined ? { anything: true } : { value: suitableProfiles },
   };
 }
 
 const notAsked: Known = { value: null };
-
-function named(output: ProfileOutput, name: Characteristic['name']): Characteristic | undefined {
-  return output.characteristics.find((one) => one.name === name);
-}
 
 function carried(from: Characteristic | undefined, formula: (value: number) => number): Known {
   if (!from) return { anything: true };

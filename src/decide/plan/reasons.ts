@@ -1,10 +1,10 @@
 /** Why a plan’s verdict is what it is: one plain sentence a topic, values and uncertainties included. */
 import {
-  type Characteristic,
   type CharacteristicName,
   formatNumber,
   formatQuantity,
   greatestBoost,
+  headlineValue,
   type ProfileOutput,
   ratioDb,
 } from '../../measure/index.ts';
@@ -71,7 +71,7 @@ function system(terms: PlanTerms, { data }: JudgedProfile): Found | undefined {
 
 function level({ input }: PlanTerms, output: ProfileOutput): Found | undefined {
   if (!input) return undefined;
-  const volts = named(output, 'clean-volts');
+  const volts = headlineValue(output, 'clean-volts');
   if (!volts) return notMeasured('level', output, 'clean-volts');
   const { leastVolts, mostVolts } = input;
   const range = `the amplifier’s input takes ${volt(leastVolts)} to ${volt(mostVolts)}`;
@@ -113,7 +113,7 @@ function bass(terms: PlanTerms, output: ProfileOutput): Found {
 
 function lowEnd({ highestLowCornerHz: limitHz }: PlanTerms, output: ProfileOutput): Found | undefined {
   if (limitHz === undefined) return undefined;
-  const lower = named(output, 'lower-corner');
+  const lower = headlineValue(output, 'lower-corner');
   if (!lower) return notMeasured('low-end', output, 'lower-corner');
   const near = sideOf(lower, limitHz) === 'borderline' ? ', too near to tell' : '';
   return {
@@ -129,7 +129,7 @@ function rear(terms: PlanTerms, { channels, output }: JudgedProfile): Found | un
   if (!channels.some((channel) => channel.startsWith('R'))) {
     return { topic: 'rear', text: 'The unit has no rear outputs.', readings: [] };
   }
-  const below = named(output, 'rear-to-front');
+  const below = headlineValue(output, 'rear-to-front');
   if (!below) return notMeasured('rear', output, 'rear-to-front');
   const text =
     below.bound === 'at-most'
@@ -141,10 +141,6 @@ function rear(terms: PlanTerms, { channels, output }: JudgedProfile): Found | un
 function notMeasured(topic: Reason['topic'], output: ProfileOutput, name: CharacteristicName): Found {
   const reason = output.missing.find((one) => one.name === name)?.reason ?? 'needs readings';
   return { topic, text: `Not measured: this ${reason}.`, readings: [] };
-}
-
-function named(output: ProfileOutput, name: CharacteristicName): Characteristic | undefined {
-  return output.characteristics.find((one) => one.name === name);
 }
 
 function volt(value: number): string {

@@ -1,8 +1,8 @@
 /** The arithmetic of a plan on a profile, section by section: what is planned decides which lines there are. */
 import {
-  type Characteristic,
   type CharacteristicName,
   greatestBoost,
+  headlineValue,
   type ProfileOutput,
 } from '../../measure/index.ts';
 import type { JudgedProfile } from '../table-given.ts';
@@ -87,8 +87,8 @@ function section(
 
 function gainSection({ amplifier, overlapDb }: PlanQuery, output: ProfileOutput): Section {
   if (!amplifier) return section('gain');
-  const volts = named(output, 'clean-volts');
-  const step = named(output, 'highest-clean-step');
+  const volts = headlineValue(output, 'clean-volts');
+  const step = headlineValue(output, 'highest-clean-step');
   if (!volts || !step) return section('gain', { refused: neededReading(output, 'clean-volts') });
   const match = matchInput(volts, amplifier);
   const toneDbfs = Math.min(step.conditions.signalDbfs, -overlapDb);
@@ -102,18 +102,18 @@ function gainSection({ amplifier, overlapDb }: PlanQuery, output: ProfileOutput)
 }
 
 function headroomSection(output: ProfileOutput): Section {
-  const clean = named(output, 'highest-clean-step');
+  const clean = headlineValue(output, 'highest-clean-step');
   const boost = greatestBoost(output);
   // Without a boost nothing clips before 1 kHz does.
   if (!clean || !boost || boost.value < 0.5) return section('headroom');
-  return section('headroom', headroom(clean, named(output, 'boosted-clean-step'), output));
+  return section('headroom', headroom(clean, headlineValue(output, 'boosted-clean-step'), output));
 }
 
 function channelsSection({ amplifier, rear }: PlanQuery, { channels, output }: JudgedProfile): Section {
   if (!rear) return section('channels');
-  const state = rearState(channels, output.mutedChannels, named(output, 'rear-to-front'));
-  const level = named(output, 'rear-to-front');
-  const volts = named(output, 'clean-volts');
+  const state = rearState(channels, output.mutedChannels, headlineValue(output, 'rear-to-front'));
+  const level = headlineValue(output, 'rear-to-front');
+  const volts = headlineValue(output, 'clean-volts');
   if (state.rear === 'plays' && level) return section('channels', rearGain(level));
   if (state.rear === 'unknown')
     return section('channels', { refused: neededReading(output, 'rear-to-front') });
@@ -128,12 +128,12 @@ function bandwidthSection({ front, rear, subwoofer }: PlanQuery, output: Profile
   const wanted = [subwoofer, front, rear].filter((one) => one !== undefined);
   const [lowest] = [...wanted].sort((a, b) => a.lowestHz - b.lowestHz);
   const response = output.responses.find(
-    ({ step }) => step <= (named(output, 'highest-clean-step')?.value ?? 0),
+    ({ step }) => step <= (headlineValue(output, 'highest-clean-step')?.value ?? 0),
   );
   const boost = greatestBoost(output);
-  const boostHz = named(output, 'bass-boost-frequency');
+  const boostHz = headlineValue(output, 'bass-boost-frequency');
   const small = [front, rear].filter((one) => one !== undefined)[0];
-  const sources = named(output, 'lower-corner')?.sources ?? boost?.sources ?? [];
+  const sources = headlineValue(output, 'lower-corner')?.sources ?? boost?.sources ?? [];
   return section(
     'bandwidth',
     lowest && response && levelAt(response, lowest.lowestHz, sources),
@@ -244,8 +244,4 @@ function carryOverSection({ replacementUnit, amplifier }: PlanQuery, { data }: J
 
 function neededReading(output: ProfileOutput, name: CharacteristicName): string {
   return `Not measured: this ${output.missing.find((one) => one.name === name)?.reason ?? 'needs readings'}.`;
-}
-
-function named(output: ProfileOutput, name: CharacteristicName): Characteristic | undefined {
-  return output.characteristics.find((one) => one.name === name);
 }
