@@ -1,6 +1,6 @@
 /**
  * Dependencies point one way:
- * schemas → base → measure → codes / tables → decide → answers → prose → check → views → plot/pages … → publish → cli.
+ * schemas → base → measure → codes / tables → decide → answers → impact / prose → check → views → plot/pages … → publish → cli.
  * Pure computation imports neither the site generator nor the file system nor the DOM.
  */
 const rooms = {
@@ -11,8 +11,9 @@ const rooms = {
   tables: ['schemas', 'measure'],
   decide: ['schemas', 'measure', 'tables'],
   answers: ['schemas', 'base', 'measure', 'decide', 'tables'],
+  impact: ['schemas', 'base', 'measure', 'decide', 'tables', 'answers'],
   prose: ['schemas', 'base', 'measure', 'answers'],
-  check: ['schemas', 'base', 'measure', 'decide', 'codes', 'tables', 'answers', 'prose'],
+  check: ['schemas', 'base', 'measure', 'decide', 'codes', 'tables', 'answers', 'impact', 'prose'],
   plot: ['schemas', 'measure'],
   walk: ['schemas'],
   views: [
@@ -23,6 +24,7 @@ const rooms = {
     'codes',
     'tables',
     'answers',
+    'impact',
     'prose',
     'check',
     'plot',
@@ -39,6 +41,7 @@ const rooms = {
     'codes',
     'tables',
     'answers',
+    'impact',
     'prose',
     'check',
     'plot',
@@ -53,6 +56,7 @@ const rooms = {
     'codes',
     'tables',
     'answers',
+    'impact',
     'prose',
     'check',
     'views',
@@ -75,7 +79,7 @@ const oneWay = Object.entries(rooms).map(([room, allowed]) => ({
   to: { path: '^(src|schemas)/', pathNot: [room, ...allowed].map(place) },
 }));
 
-const pure = '^(schemas/(?!write-json)|src/(measure|codes|tables|decide|prose|check|plot|walk)/)';
+const pure = '^(schemas/(?!write-json)|src/(measure|codes|tables|decide|impact|prose|check|plot|walk)/)';
 
 export default {
   forbidden: [

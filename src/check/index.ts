@@ -25,7 +25,7 @@ export { sarifReport } from './reporters/sarif.ts';
 export { textReport } from './reporters/text.ts';
 export type { Rule, RuleExample } from './rule.ts';
 export { rules } from './rules/index.ts';
-export { newSince, type Rename } from './since.ts';
+export { newSince } from './since.ts';
 export type { SourceLookup } from './source-texts.ts';
 
 /** Outputs a check needs at hand at once: those of one large family and a few more. */

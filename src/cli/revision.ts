@@ -1,7 +1,7 @@
 /** The content of a folder as it was at a revision of its git repository. */
 import { spawn } from 'node:child_process';
 import { CannotRun, type ContentFiles, linkFinding, MemoryFiles } from '../base/index.ts';
-import type { Rename } from '../check/index.ts';
+import type { Rename } from '../impact/index.ts';
 
 export interface Revision {
   /** The full name of the commit. */

@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { answerTable, judgedProfile } from '../../src/answers.ts';
 import { evaluateTable, type Known, type Value } from '../../src/tables/index.ts';
-import { isAsked, openOf, openPieces, tablesOfProfiles } from '../../src/views/judged-tables.ts';
+import { isAsked, openOf, tablesOfProfiles } from '../../src/views/judged-tables.ts';
 import {
   answerWords,
   brokenWords,

@@ -1,0 +1,216 @@
+/** A decision table in two states, held against each other case by case: over pieces, so exactly and without samples. */
+import type { Entry } from '../base/index.ts';
+import { type JudgedProfile, knownOfProfile } from '../decide/index.ts';
+import { type Grid, type GridInput, gridOf, pieceOf, sample } from '../tables/grid/grid.ts';
+import { openPieces } from '../tables/grid/open-pieces.ts';
+import { possibleHits } from '../tables/grid/possible.ts';
+import { answerKey, type Decided, decided, type Table, type Value } from '../tables/index.ts';
+
+/**
+ * More cases than this are not gone through one by one: then what the rider is asked with the most values is left
+ * open, and the answers that are possible together are compared.
+ */
+export const mostCases = 400;
+
+/** What was or is answered: every answer that is possible. */
+export interface PossibleAnswers {
+  readonly answers: readonly Decided[];
+  /** Ids of the rules that may decide, in the order of the table. */
+  readonly rules: readonly string[];
+}
+
+export interface TableDifference {
+  /** What is possible in the cases that differ, together. */
+  readonly before: PossibleAnswers;
+  readonly now: PossibleAnswers;
+  /** How many cases there are of what the rider may say, and in how many of them the answers differ. */
+  readonly cases: number;
+  readonly differing: number;
+  /** What the rider says in the first case that differs, by the id of the column; empty where he has no say. */
+  readonly example: Readonly<Record<string, Value>>;
+  /** Whether the table as it is now, with the profile as it was, answers differently; and the other way round. */
+  readonly byTable: boolean;
+  readonly byProfile: boolean;
+}
+
+type Open = readonly (readonly number[])[];
+type Side = 'before' | 'now';
+
+/** Both states of one table. */
+export class TablePair {
+  readonly #sides: Readonly<Record<Side, DecidedTable>>;
+  readonly #cases: readonly Case[];
+
+  constructor(before: EntryWithTable, now: EntryWithTable) {
+    const cuts = (of: EntryWithTable) => endsOfAsked(of);
+    this.#sides = {
+      before: new DecidedTable(before, cuts(now)),
+      now: new DecidedTable(now, cuts(before)),
+    };
+    this.#cases = casesOf(this.#sides);
+  }
+
+  /** Where the answers to a profile differ; undefined where they do not. */
+  difference(before: JudgedProfile, now: JudgedProfile): TableDifference | undefined {
+    const sides = this.#sides;
+    const [was, is] = [sides.before.openOf(before), sides.now.openOf(now)];
+    const [tableAlone, profileAlone] = [sides.now.openOf(before), sides.before.openOf(now)];
+    const differing: { one: Case; was: Outcome; is: Outcome }[] = [];
+    let [byTable, byProfile] = [false, false];
+    for (const one of this.#cases) {
+      const first = sides.before.outcome(was, one.before);
+      const last = sides.now.outcome(is, one.now);
+      if (first.key === last.key) continue;
+      differing.push({ one, was: first, is: last });
+      byTable ||= sides.now.outcome(tableAlone, one.now).key !== first.key;
+      byProfile ||= sides.before.outcome(profileAlone, one.before).key !== first.key;
+    }
+    const [first] = differing;
+    if (!first) return undefined;
+    return {
+      before: together(sides.before.table, differing, 'was'),
+      now: together(sides.now.table, differing, 'is'),
+      cases: this.#cases.length,
+      differing: differing.length,
+      example: first.one.said,
+      byTable,
+      byProfile,
+    };
+  }
+}
+
+interface EntryWithTable {
+  readonly entry: Entry<'tables'>;
+  readonly table: Table;
+}
+
+interface Outcome extends PossibleAnswers {
+  /** The same for the same answers. */
+  readonly key: string;
+}
+
+/** A table cut into pieces; what was decided once is remembered, as many profiles are alike to a table. */
+class DecidedTable {
+  readonly table: Table;
+  readonly entry: Entry<'tables'>;
+  readonly grid: Grid;
+  readonly #known = new Map<string, Outcome>();
+
+  constructor({ entry, table }: EntryWithTable, cuts: Readonly<Record<string, readonly number[]>>) {
+    this.entry = entry;
+    this.table = table;
+    this.grid = gridOf(table, cuts);
+  }
+
+  /** The pieces each column may lie in, by what is known of the profile alone. */
+  openOf(profile: JudgedProfile): Open {
+    const known = knownOfProfile(this.entry.data.inputs, profile);
+    return this.grid.map((input) => openPieces(input, known[input.input.id] ?? { anything: true }));
+  }
+
+  outcome(open: Open, said: ReadonlyMap<number, number>): Outcome {
+    const within = open.map((pieces, at) => {
+      const piece = said.get(at);
+      return piece === undefined ? pieces : [piece];
+    });
+    const name = within.map((pieces) => pieces.join()).join(';');
+    const known = this.#known.get(name);
+    if (known) return known;
+    const outcome = this.#decide(within);
+    this.#known.set(name, outcome);
+    return outcome;
+  }
+
+  #decide(open: Open): Outcome {
+    const ends = possibleHits(this.grid, open).map((leaf) =>
+      decided(
+        this.table,
+        leaf.flatMap((index) => this.table.rules[index] ?? []),
+      ),
+    );
+    const byKey = new Map(ends.map((end) => [answerKey(end), end]));
+    const rules = new Set(ends.flatMap((end) => end.rules));
+    return {
+      key: [...byKey.keys()].sort().join('\n'),
+      answers: [...byKey.values()],
+      rules: this.table.rules.flatMap(({ id }) => (rules.has(id) ? [id] : [])),
+    };
+  }
+}
+
+function together(
+  { rules }: Table,
+  differing: readonly Readonly<Record<'was' | 'is', Outcome>>[],
+  side: 'was' | 'is',
+): PossibleAnswers {
+  const outcomes = differing.map((one) => one[side]);
+  const answers = new Map(outcomes.flatMap((one) => one.answers.map((end) => [answerKey(end), end])));
+  const deciding = new Set(outcomes.flatMap((one) => one.rules));
+  return {
+    answers: [...answers].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, end]) => end),
+    rules: rules.flatMap(({ id }) => (deciding.has(id) ? [id] : [])),
+  };
+}
+
+/** One thing the rider may say: the value of each column he is asked, and the piece it lies in on either side. */
+interface Case {
+  readonly said: Readonly<Record<string, Value>>;
+  readonly before: ReadonlyMap<number, number>;
+  readonly now: ReadonlyMap<number, number>;
+}
+
+/** Whether the rider is asked for it; the rest is known of the profile. */
+function isAsked({ entry }: EntryWithTable, id: string): boolean {
+  const input = entry.data.inputs.find((one) => one.id === id);
+  return input !== undefined && input.holds !== 'characteristic' && input.holds !== 'trait';
+}
+
+/** The numbers that one state of the table cuts at: the other is cut there too, so that both have the same cases. */
+function endsOfAsked(of: EntryWithTable): Record<string, number[]> {
+  return Object.fromEntries(
+    gridOf(of.table)
+      .filter(({ input }) => isAsked(of, input.id))
+      .map(({ input, pieces }) => [
+        input.id,
+        pieces.flatMap((piece) => ('low' in piece ? [piece.low, piece.high].filter(Number.isFinite) : [])),
+      ]),
+  );
+}
+
+function casesOf(sides: Readonly<Record<Side, DecidedTable>>): Case[] {
+  const { before, now } = sides;
+  const asked = new Map<string, Value[]>();
+  for (const side of [before, now]) {
+    for (const { input, pieces } of side.grid) {
+      if (!isAsked(side, input.id)) continue;
+      const values = [...(asked.get(input.id) ?? []), ...pieces.map(sample)];
+      asked.set(input.id, [...new Set(values)]);
+    }
+  }
+  const columns = [...asked].sort(([, a], [, b]) => a.length - b.length);
+  let cases: Case[] = [{ said: {}, before: new Map(), now: new Map() }];
+  for (const [id, values] of columns) {
+    if (cases.length * values.length > mostCases) break;
+    cases = cases.flatMap((one) =>
+      values.map((value) => ({
+        said: { ...one.said, [id]: value },
+        before: withPiece(one.before, before.grid, id, value),
+        now: withPiece(one.now, now.grid, id, value),
+      })),
+    );
+  }
+  return cases;
+}
+
+/** A value that the column of one state cannot have leaves it open there. */
+function withPiece(
+  pieces: ReadonlyMap<number, number>,
+  grid: readonly GridInput[],
+  id: string,
+  value: Value,
+): ReadonlyMap<number, number> {
+  const at = grid.findIndex(({ input }) => input.id === id);
+  const column = grid[at];
+  const piece = column && pieceOf(column, value);
+  return piece === undefined ? pieces : new Map([...pieces, [at, piece]]);
+}
