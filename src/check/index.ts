@@ -9,6 +9,7 @@ import {
   noMemory,
   remembered,
 } from '../base/index.ts';
+import { type Change, changeOf, type Rename } from '../impact/index.ts';
 import { withoutReadings } from './claims.ts';
 import { applyExceptions } from './exceptions.ts';
 import type { Rule, RuleFinding, RuleInput } from './rule.ts';
@@ -49,6 +50,13 @@ export interface CheckSettings {
   readonly memory?: Memory;
   /** How many outputs are kept at once; all of them where absent. */
   readonly outputsAtOnce?: number;
+  /** An earlier state of the content, for the rules that compare states. */
+  readonly earlier?: EarlierState;
+}
+
+export interface EarlierState {
+  readonly checked: Pick<CheckedAnswers, 'answers' | 'readable'>;
+  readonly renames: readonly Rename[];
 }
 
 /**
@@ -58,16 +66,21 @@ export interface CheckSettings {
  */
 export async function checkContent(
   from: string | ContentFiles,
-  { today, memory = noMemory, outputsAtOnce: most }: CheckSettings = {},
+  { today, memory = noMemory, outputsAtOnce: most, earlier }: CheckSettings = {},
 ): Promise<CheckedAnswers> {
   const content = typeof from === 'string' ? new FolderFiles(from) : from;
   const { answers, findings: readerFindings } = await readAnswers(content, memory, most);
   const remember: RuleInput['remember'] = (inputs, make) => remembered(memory, inputs, make);
-  const input: RuleInput = { answers, readerFindings, remember };
+  const readable = !readerFindings.some(({ severity }) => severity === 'error');
+  // An entry that cannot be read is left out, and its answers with it: no change to compare.
+  const change =
+    earlier?.checked.readable && readable
+      ? changeOf(earlier.checked.answers, answers, earlier.renames)
+      : undefined;
+  const input: RuleInput = { answers, readerFindings, remember, change };
   const found = checkAnswers(input, most);
   const sourceOf = sourceTexts(content, found);
-  const exceptions = applyExceptions(answers.base, found, sourceOf, today);
-  const readable = !readerFindings.some(({ severity }) => severity === 'error');
+  const exceptions = applyExceptions(answers.base, found, sourceOf, today, comparing);
   const ruleIds = rules.map((rule) => rule.id);
   const ofExceptions = rules.flatMap((rule) =>
     rule.aboutExceptions ? rule.check({ ...input, exceptions, ruleIds }) : [],
@@ -78,6 +91,24 @@ export async function checkContent(
   const findings = [...exceptions.kept, ...ofExceptions].sort(compareFindings);
   const setAside = exceptions.setAside;
   return { answers, findings, readable, setAside, sourceOf: sourceTexts(content, findings) };
+}
+
+/** The rules that compare states. */
+const comparing = rules.filter((rule) => rule.comparesStates).map(({ id }) => id);
+
+/** What the rules that compare states find in a change, exceptions applied; the others are not run. */
+export function checkChange(
+  from: string | ContentFiles,
+  change: Change,
+  today?: string,
+): Pick<CheckedAnswers, 'findings' | 'setAside' | 'sourceOf'> {
+  const content = typeof from === 'string' ? new FolderFiles(from) : from;
+  const answers = change.states.now;
+  const input: RuleInput = { answers, readerFindings: [], remember: (_, make) => make(), change };
+  const found = rules.flatMap((rule) => (rule.comparesStates ? rule.check(input) : [])).sort(compareFindings);
+  const sourceOf = sourceTexts(content, found);
+  const { kept, setAside } = applyExceptions(answers.base, found, sourceOf, today, comparing);
+  return { findings: kept, setAside, sourceOf };
 }
 
 /**

@@ -1,6 +1,6 @@
 /** What a change of the content does to its answers: two states in, what differs out. */
 import { isDeepStrictEqual } from 'node:util';
-import { judgedProfile } from '../answers.ts';
+import { type Answers, judgedProfile } from '../answers.ts';
 import type { Entry } from '../base/index.ts';
 import type { JudgedProfile } from '../decide/index.ts';
 import { type Cause, causesOfOutput, causesOfProfile } from './causes.ts';
@@ -16,7 +16,7 @@ import {
   type TwinChange,
 } from './profile-impact.ts';
 import { SheetChanges } from './sheet-changes.ts';
-import type { States } from './states.ts';
+import { type Rename, States } from './states.ts';
 import { type RuleEdits, ruleEdits, TableComparisons } from './table-changes.ts';
 import { valueChanges } from './value-changes.ts';
 
@@ -33,11 +33,23 @@ export interface Impact {
   readonly sheets: SheetChanges;
 }
 
+/** Two states of the content, and what is different between their answers. */
+export interface Change {
+  readonly states: States;
+  readonly impact: Impact;
+}
+
+/** The change from one state to another; `renames` are those of files. */
+export function changeOf(before: Answers, now: Answers, renames: readonly Rename[] = []): Change {
+  const states = new States(before, now, renames);
+  return { states, impact: impactOf(states) };
+}
+
 /**
  * Compares the answers of two states. Outputs are computed only of profiles whose readings, conditions or unit differ
  * by digest, and verdicts and tables decided only where such a profile, the plan or the table differs.
  */
-export function impactOf(states: States): Impact {
+function impactOf(states: States): Impact {
   const sheets = new SheetChanges(states);
   const plans = new PlanComparisons(states);
   const tables = new TableComparisons(states);

@@ -2,7 +2,9 @@
 export type { Cause } from './causes.ts';
 export { decisiveChanges } from './decisive.ts';
 export type { EntryChange } from './entry-changes.ts';
-export { type Impact, impactOf } from './impact.ts';
+export { evidenceFor } from './evidence.ts';
+export { type Change, changeOf, type Impact } from './impact.ts';
+export { placeOfCause } from './place-of-cause.ts';
 export type { VerdictChange } from './plan-changes.ts';
 export type { Combination, PlanGrid } from './plan-grid.ts';
 export {

@@ -63,3 +63,21 @@ function keyOf({ channel, step, hz, repeat }: BenchReading): string {
 export function hasRowChanges({ added, changed, removed }: RowChanges): boolean {
   return added.length + changed.length + removed > 0;
 }
+
+/** The rows of a session that a profile’s answers may have changed by: its own, else those of others of its sheet. */
+export function rowsBehind(
+  { before, now }: States,
+  sheets: SheetChanges,
+  session: string,
+  profile: string,
+): RowChanges {
+  const own = sheets.of(session, profile);
+  if (hasRowChanges(own)) return own;
+  const measured = [now, before].flatMap(({ base }) => base.readings.get(session)?.profiles ?? []);
+  const all = [...new Set(measured)].map((one) => sheets.of(session, one)).filter(hasRowChanges);
+  return {
+    added: all.flatMap(({ added }) => added),
+    changed: all.flatMap(({ changed }) => changed),
+    removed: all.reduce((sum, { removed }) => sum + removed, 0),
+  };
+}

@@ -1,6 +1,7 @@
 /** What the pages reckon without the FEEL library is what the evaluation with it comes to. */
 import { describe, expect, test } from 'vitest';
 import { answerTable, judgedProfile } from '../../src/answers.ts';
+import { openPieces } from '../../src/tables/grid/open-pieces.ts';
 import { evaluateTable, type Known, type Value } from '../../src/tables/index.ts';
 import { isAsked, openOf, tablesOfProfiles } from '../../src/views/judged-tables.ts';
 import {

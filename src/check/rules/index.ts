@@ -13,6 +13,7 @@ import { expiredException } from './expired-exception.ts';
 import { fitmentGap } from './fitment-gap.ts';
 import { fitmentRange } from './fitment-range.ts';
 import { fitmentUndecided } from './fitment-undecided.ts';
+import { flipWithoutSource } from './flip-without-source.ts';
 import { formerAddress } from './former-address.ts';
 import { impossibleReading } from './impossible-reading.ts';
 import { levelFalls } from './level-falls.ts';
@@ -114,6 +115,7 @@ export const rules: readonly Rule[] = [
   tableFarThreshold,
   expiredException,
   unusedException,
+  flipWithoutSource,
   singleSource,
   tableMergeable,
   tableUnusedAnswer,

@@ -3,7 +3,6 @@ import { relative, resolve, sep } from 'node:path';
 import type { Base } from '../../base/index.ts';
 import { CannotRun, MapMemory, nearest } from '../../base/index.ts';
 import {
-  type CheckedAnswers,
   checkContent,
   isFailing,
   newSince,
@@ -36,9 +35,11 @@ export async function check(options: CheckOptions, output: Output): Promise<numb
   const format = options.json ? 'json' : options.format;
   const commit = options.since === undefined ? undefined : await commitOf(options.content, options.since);
   const memory = options.afresh ? new MapMemory() : recallMemory(options.content);
-  const checked = await checkContent(options.content, { today: today(), memory, outputsAtOnce });
+  const earlier = commit === undefined ? undefined : await earlierState(options.content, commit);
+  const settings = { today: today(), memory, outputsAtOnce, ...(earlier && { earlier }) };
+  const checked = await checkContent(options.content, settings);
   keepMemory(options.content, memory);
-  const news = commit === undefined ? checked.findings : await newFindings(options.content, commit, checked);
+  const news = earlier ? newSince(checked, earlier.checked, earlier.renames) : checked.findings;
   const report: Report = {
     findings: news,
     folder: options.content,
@@ -56,13 +57,11 @@ export async function check(options: CheckOptions, output: Output): Promise<numb
   return isFailing(report.findings) ? exitCodes.findings : exitCodes.ok;
 }
 
-/** What a change brings in: the content as it was is checked too, by the same rules on the same day. */
-async function newFindings(folder: string, commit: string, now: CheckedAnswers) {
-  if (now.findings.length === 0) return now.findings;
-  const revision = await contentAt(folder, commit);
+/** The content as it was, checked too: by the same rules, on the same day. */
+async function earlierState(folder: string, commit: string) {
+  const { content, renames } = await contentAt(folder, commit);
   const memory = recallMemory(folder);
-  const before = await checkContent(revision.content, { today: today(), memory, outputsAtOnce });
-  return newSince(now, before, revision.renames);
+  return { checked: await checkContent(content, { today: today(), memory, outputsAtOnce }), renames };
 }
 
 function tellRules(options: CheckOptions, output: Output): number {
