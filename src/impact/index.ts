@@ -13,6 +13,7 @@ export {
   type Flip,
   flipsOf,
   type ProfileImpact,
+  saysSomething,
 } from './profile-impact.ts';
 export { type Rename, States } from './states.ts';
 export type { RuleEdits, TableAnswerChange } from './table-changes.ts';

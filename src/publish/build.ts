@@ -2,7 +2,7 @@
 import { mkdir, readdir } from 'node:fs/promises';
 import type { Answers } from '../answers.ts';
 import { siteAddress } from '../views/address.ts';
-import type { EarlierAnswers } from '../views/changes/compare.ts';
+import type { SinceRevision } from '../views/changes/compare.ts';
 import { movedPages } from '../views/moved-pages.ts';
 import { profilePath } from '../views/paths.ts';
 import { siteView } from '../views/site.ts';
@@ -28,16 +28,14 @@ export interface BuildOptions {
   readonly basePath: string;
   /** The date the pages say their content is of, ISO 8601; see contentDate where left out. */
   readonly date?: string;
-  /** What the feed of changes compares with; without it the feed tells of bench sessions alone. */
-  readonly earlier?: EarlierAnswers | undefined;
+  /** What the feed of changes tells of; without it, of bench sessions alone. */
+  readonly since?: SinceRevision | undefined;
   /** Told of each stage, one line at a time. */
   readonly log: (line: string) => void;
 }
 
 export interface BuiltSite {
   readonly pages: number;
-  /** Profiles whose answers differ from the earlier ones; 0 where there are none to compare with. */
-  readonly changes: number;
   /** What a server is to send with every file. */
   readonly headers: Readonly<Record<string, string>>;
   /** Old address → new address, base path included. */
@@ -54,7 +52,7 @@ export async function buildSite({
   outDir,
   basePath,
   date = contentDate(process.env, new Date()),
-  earlier,
+  since,
   log,
 }: BuildOptions): Promise<BuiltSite> {
   keepAstroQuiet();
@@ -76,9 +74,11 @@ export async function buildSite({
     log(`${pages} pages written`);
     await writeEmbedScript(fresh);
     const published = { address: siteAddress(siteView(answers).address, base), date };
-    const { files, changes } = await writeProgramFiles(fresh, answers, published, earlier);
+    const files = await writeProgramFiles(fresh, answers, published, since);
     log(`${files} files for other programs written`);
-    const changed = changes.filter(({ kind }) => kind !== 'gone').map(({ profile }) => profilePath(profile));
+    const changed = (since?.changes ?? []).flatMap(({ kind, profile }) =>
+      kind === 'gone' ? [] : [profilePath(profile)],
+    );
     await writeSitemap(fresh, { ...published, changed: new Set(changed) });
     const stamped = await stampPages(fresh, date);
     const { precache, family, leftOut } = await makeOffline(fresh, base, stamped);
@@ -90,7 +90,7 @@ export async function buildSite({
     const redirects = Object.fromEntries(
       movedPages(answers).map(({ id, to }) => [`${base}${id}/`, `${base}${to}`]),
     );
-    return { pages, changes: changes.length, headers, redirects };
+    return { pages, headers, redirects };
   });
 }
 

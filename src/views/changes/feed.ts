@@ -2,14 +2,13 @@
 import { createHash } from 'node:crypto';
 import type { Answers } from '../../answers.ts';
 import { sentenceText } from '../answer-sentence.ts';
-import { answersDocument } from '../api/answers-document.ts';
 import { changesPath, profilePath, sessionAnchor, sourcePath, unitPath, unitsPath } from '../paths.ts';
 import { sentenceOf } from '../profile-page.ts';
 import type { Published, PublishedFile } from '../published-file.ts';
 import { siteView } from '../site.ts';
 import { counted, longDate } from '../wording.ts';
 import { element, type XmlElement, xmlText } from '../xml.ts';
-import { changesSince, type EarlierAnswers, type ProfileChange } from './compare.ts';
+import type { ProfileChange, SinceRevision } from './compare.ts';
 
 /** Readers of feeds look at what is new: older sessions are on the page of sources. */
 const mostSessions = 50;
@@ -25,23 +24,15 @@ interface FeedEntry {
   readonly text: string;
 }
 
-/** What changed since an earlier revision; nothing where there is none to compare with. */
-export function changesOf(answers: Answers, earlier: EarlierAnswers | undefined): ProfileChange[] {
-  if (!earlier) return [];
-  const names = new Map([...answers.base.plans.values()].map(({ id, data }) => [id, data.name]));
-  return changesSince(earlier, answersDocument(answers), names);
-}
-
 /** The feed: the changes first, then the latest bench sessions, newest first. */
 export function changesFeed(
   answers: Answers,
   { address, date }: Published,
-  earlier: EarlierAnswers | undefined,
-  changes: readonly ProfileChange[],
+  since: SinceRevision | undefined,
 ): PublishedFile {
   const { name, tagline, notice } = siteView(answers);
   const entries = [
-    ...(earlier ? changes.map((change) => changeEntry(answers, address, date, earlier, change)) : []),
+    ...(since ? since.changes.map((change) => changeEntry(answers, address, date, since, change)) : []),
     ...sessionEntries(answers, address),
   ];
   const updated =
@@ -77,7 +68,7 @@ function changeEntry(
   answers: Answers,
   address: string,
   date: string,
-  earlier: EarlierAnswers,
+  since: SinceRevision,
   { profile, code, kind, sentences }: ProfileChange,
 ): FeedEntry {
   const { base } = answers;
@@ -95,8 +86,8 @@ function changeEntry(
     ],
   }[kind] as [string, string, string];
   const digest = createHash('sha256').update(`${title}\n${text}`).digest('hex').slice(0, 12);
-  const name = `changes/${earlier.commit.slice(0, 12)}/${profile}/${digest}`;
-  return { id: tagUri(address, earlier.date, name), title, date, path, text };
+  const name = `changes/${since.commit.slice(0, 12)}/${profile}/${digest}`;
+  return { id: tagUri(address, since.date, name), title, date, path, text };
 }
 
 function sessionEntries({ base }: Answers, address: string): FeedEntry[] {
