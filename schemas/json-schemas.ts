@@ -7,6 +7,7 @@ import { checkResultSchema } from './results/check.ts';
 import { explainResultSchema } from './results/explain.ts';
 import { findResultSchema } from './results/find.ts';
 import { identifyResultSchema } from './results/identify.ts';
+import { impactResultSchema } from './results/impact.ts';
 import { initResultSchema } from './results/init.ts';
 import { planResultSchema } from './results/plan.ts';
 import { rulesResultSchema } from './results/rules.ts';
@@ -46,6 +47,7 @@ const published: Readonly<Record<string, z.ZodType>> = {
   'serve-result.schema.json': serveResultSchema,
   'sweep-result.schema.json': sweepResultSchema,
   'identify-result.schema.json': identifyResultSchema,
+  'impact-result.schema.json': impactResultSchema,
   'init-result.schema.json': initResultSchema,
   'plan-result.schema.json': planResultSchema,
   'table-check-result.schema.json': tableCheckResultSchema,

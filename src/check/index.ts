@@ -19,7 +19,7 @@ import { type SourceLookup, sourceTexts } from './source-texts.ts';
 export { countFindings, type FindingCounts, isFailing } from './counts.ts';
 export { githubReport } from './reporters/github.ts';
 export { htmlReport } from './reporters/html.ts';
-export { jsonReport } from './reporters/json.ts';
+export { jsonFinding, jsonReport } from './reporters/json.ts';
 export type { Report, RuleAddress } from './reporters/report.ts';
 export { editsOf, rulesReport, ruleText, ruleTitles } from './reporters/rules.ts';
 export { sarifReport } from './reporters/sarif.ts';

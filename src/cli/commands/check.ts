@@ -1,5 +1,4 @@
 /** `readback check`: is everything sourced, and does nothing contradict itself? */
-import { relative, resolve, sep } from 'node:path';
 import type { Base } from '../../base/index.ts';
 import { CannotRun, MapMemory, nearest } from '../../base/index.ts';
 import {
@@ -16,7 +15,7 @@ import {
 import { rulePath } from '../../views/paths.ts';
 import { type ContentOption, exitCodes, type JsonOption, type Output, printJson, today } from '../command.ts';
 import { keepMemory, recallMemory } from '../kept-memory.ts';
-import { formatOfFile, type ReportFormat, reportText, writeReport } from '../report-file.ts';
+import { formatOfFile, fromHere, type ReportFormat, reportText, writeReport } from '../report-file.ts';
 import { commitOf, contentAt } from '../revision.ts';
 
 export interface CheckOptions extends ContentOption, JsonOption {
@@ -86,8 +85,4 @@ function tellRules(options: CheckOptions, output: Output): number {
 function ruleAddress({ site }: Base): (rule: string) => string | undefined {
   const address = site?.data.address.replace(/\/*$/, '/');
   return (rule) => (address === undefined ? undefined : new URL(rulePath(rule), address).href);
-}
-
-function fromHere(folder: string): string {
-  return relative('', resolve(folder)).split(sep).join('/');
 }
