@@ -55,7 +55,9 @@ const profile = z.strictObject({
   tables: z.array(
     z.strictObject({
       table: id,
-      before: answered.meta({ description: 'What was possible in the cases that differ.' }),
+      before: answered.meta({
+        description: 'Every answer that was possible in the example, and the rules of all cases that differ.',
+      }),
       now: answered,
       cases: z.int().min(1).meta({ description: 'Cases there are of what the rider may say.' }),
       differing: z.int().min(1).meta({ description: 'Cases in which the answer differs.' }),

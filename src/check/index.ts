@@ -37,6 +37,8 @@ export interface CheckedAnswers {
   readonly findings: readonly Finding[];
   /** Whether every entry could be read as its schema wants it; contradictions between entries are no matter here. */
   readonly readable: boolean;
+  /** Whether every entry is there: none was left out because it could not be read. */
+  readonly whole: boolean;
   /** What exceptions have set aside. */
   readonly setAside: readonly Finding[];
   /** The text of the files that findings point into. */
@@ -55,7 +57,7 @@ export interface CheckSettings {
 }
 
 export interface EarlierState {
-  readonly checked: Pick<CheckedAnswers, 'answers' | 'readable'>;
+  readonly checked: Pick<CheckedAnswers, 'answers' | 'whole'>;
   readonly renames: readonly Rename[];
 }
 
@@ -72,11 +74,9 @@ export async function checkContent(
   const { answers, findings: readerFindings } = await readAnswers(content, memory, most);
   const remember: RuleInput['remember'] = (inputs, make) => remembered(memory, inputs, make);
   const readable = !readerFindings.some(({ severity }) => severity === 'error');
-  // An entry that cannot be read is left out, and its answers with it: no change to compare.
+  const whole = isWhole(readerFindings);
   const change =
-    earlier?.checked.readable && readable
-      ? changeOf(earlier.checked.answers, answers, earlier.renames)
-      : undefined;
+    earlier?.checked.whole && whole ? changeOf(earlier.checked.answers, answers, earlier.renames) : undefined;
   const input: RuleInput = { answers, readerFindings, remember, change };
   const found = checkAnswers(input, most);
   const sourceOf = sourceTexts(content, found);
@@ -86,15 +86,23 @@ export async function checkContent(
     rule.aboutExceptions ? rule.check({ ...input, exceptions, ruleIds }) : [],
   );
   if (ofExceptions.length === 0) {
-    return { answers, findings: exceptions.kept, readable, setAside: exceptions.setAside, sourceOf };
+    return { answers, findings: exceptions.kept, readable, whole, setAside: exceptions.setAside, sourceOf };
   }
   const findings = [...exceptions.kept, ...ofExceptions].sort(compareFindings);
   const setAside = exceptions.setAside;
-  return { answers, findings, readable, setAside, sourceOf: sourceTexts(content, findings) };
+  return { answers, findings, readable, whole, setAside, sourceOf: sourceTexts(content, findings) };
 }
 
 /** The rules that compare states. */
 const comparing = rules.filter((rule) => rule.comparesStates).map(({ id }) => id);
+
+/**
+ * Whether the reader could take in every entry. One that it left out takes its answers along, which would look like
+ * a change; a link that leads nowhere leaves its entry where it is.
+ */
+export function isWhole(readerFindings: readonly Finding[]): boolean {
+  return readerFindings.every(({ rule, severity }) => severity !== 'error' || rule === 'dangling-link');
+}
 
 /** What the rules that compare states find in a change, exceptions applied; the others are not run. */
 export function checkChange(

@@ -12,15 +12,15 @@ import { answerKey, type Decided, decided, type Table, type Value } from '../tab
  */
 export const mostCases = 400;
 
-/** What was or is answered: every answer that is possible. */
+/** What was or is answered. */
 export interface PossibleAnswers {
+  /** Every answer that is possible in the first case that differs. */
   readonly answers: readonly Decided[];
-  /** Ids of the rules that may decide, in the order of the table. */
+  /** Ids of the rules that may decide in any case that differs, in the order of the table. */
   readonly rules: readonly string[];
 }
 
 export interface TableDifference {
-  /** What is possible in the cases that differ, together. */
   readonly before: PossibleAnswers;
   readonly now: PossibleAnswers;
   /** How many cases there are of what the rider may say, and in how many of them the answers differ. */
@@ -68,8 +68,8 @@ export class TablePair {
     const [first] = differing;
     if (!first) return undefined;
     return {
-      before: together(sides.before.table, differing, 'was'),
-      now: together(sides.now.table, differing, 'is'),
+      before: { answers: first.was.answers, rules: rulesOf(sides.before.table, differing, 'was') },
+      now: { answers: first.is.answers, rules: rulesOf(sides.now.table, differing, 'is') },
       cases: this.#cases.length,
       differing: differing.length,
       example: first.one.said,
@@ -132,24 +132,19 @@ class DecidedTable {
     const rules = new Set(ends.flatMap((end) => end.rules));
     return {
       key: [...byKey.keys()].sort().join('\n'),
-      answers: [...byKey.values()],
+      answers: [...byKey].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, end]) => end),
       rules: this.table.rules.flatMap(({ id }) => (rules.has(id) ? [id] : [])),
     };
   }
 }
 
-function together(
+function rulesOf(
   { rules }: Table,
   differing: readonly Readonly<Record<'was' | 'is', Outcome>>[],
   side: 'was' | 'is',
-): PossibleAnswers {
-  const outcomes = differing.map((one) => one[side]);
-  const answers = new Map(outcomes.flatMap((one) => one.answers.map((end) => [answerKey(end), end])));
-  const deciding = new Set(outcomes.flatMap((one) => one.rules));
-  return {
-    answers: [...answers].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, end]) => end),
-    rules: rules.flatMap(({ id }) => (deciding.has(id) ? [id] : [])),
-  };
+): string[] {
+  const deciding = new Set(differing.flatMap((one) => one[side].rules));
+  return rules.flatMap(({ id }) => (deciding.has(id) ? [id] : []));
 }
 
 /** One thing the rider may say: the value of each column he is asked, and the piece it lies in on either side. */

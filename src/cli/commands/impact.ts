@@ -1,7 +1,7 @@
 /** `readback impact`: what does a change do to the answers? */
 import { readAnswers } from '../../answers.ts';
 import { CannotRun } from '../../base/index.ts';
-import { checkChange, isFailing, outputsAtOnce, textReport } from '../../check/index.ts';
+import { checkChange, isFailing, isWhole, outputsAtOnce, textReport } from '../../check/index.ts';
 import { changeOf } from '../../impact/index.ts';
 import { impactMarkdown } from '../../views/impact/markdown.ts';
 import type { ImpactInput } from '../../views/impact/report.ts';
@@ -43,14 +43,14 @@ export async function impact(options: ImpactOptions, output: Output): Promise<nu
       : { commit: await commitOf(folder, revision), revision };
   const earlier = await contentAt(folder, since.commit);
   const now = await readAnswers(folder, recallMemory(folder), outputsAtOnce);
-  if (isFailing(now.findings)) {
+  if (!isWhole(now.findings)) {
     const { findings } = now;
     output.err(textReport({ findings, folder, sourceOf: () => undefined, setAside: 0 }, output.colour));
     output.err('Nothing was compared: put this right first.');
     return exitCodes.findings;
   }
   const before = await readAnswers(earlier.content, recallMemory(folder), outputsAtOnce);
-  if (isFailing(before.findings)) {
+  if (!isWhole(before.findings)) {
     throw new CannotRun(
       `Not every entry could be read as it was at ${since.commit.slice(0, 12)}, so answers of then are missing.`,
       'Compare with a revision at which readback check found nothing: --since REV.',

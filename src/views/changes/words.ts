@@ -49,7 +49,7 @@ export function factTexts({ fact, before, now }: FactChange): { label: string; w
   return { label: factLabels[fact], was: words(before), is: words(now) };
 }
 
-/** What a table answered and answers, in the cases that differ; and what the rider says in the first of them. */
+/** What a table answered and answers in the first case that differs, and which case that is. */
 export function tableTexts(
   states: States,
   { table, before: was, now: is, cases, differing, example }: TableAnswerChange,

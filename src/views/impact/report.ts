@@ -127,6 +127,7 @@ function summaryOf({ impact }: Change, { removed }: PageChanges): string {
   ].filter((part) => part !== '');
   if (changed.length === 0 && parts.length === 0) return 'no answer changes.';
   if (parts.length === 0) return 'no verdict flips, and no value moves beyond its uncertainty.';
+  if (changed.length === 0) return `${parts.join(', ')}.`;
   return `${parts.join(', ')}. ${counted(changed.length, 'profile')} ${changed.length === 1 ? 'says' : 'say'} something else.`;
 }
 
@@ -202,7 +203,7 @@ function tableItems(states: States, profiles: readonly ProfileImpact[]): ReportI
       const rules = `${ruleText(table.before.rules)} → ${ruleText(table.now.rules)}`;
       return [
         ...profileTitle(states, one.profile),
-        `: ${was} → ${is}${where === '' ? '' : ` (${where})`}; rules: `,
+        `: ${where === '' ? '' : `${where}: `}${was} → ${is}; rules: `,
         { code: rules },
       ];
     }),
@@ -213,10 +214,7 @@ function ruleText(rules: readonly string[]): string {
   return rules.length === 0 ? 'none' : rules.join(', ');
 }
 
-function valueLines(
-  _: States,
-  { values, facts, code, formerCode }: ProfileImpact,
-): (readonly Piece[])[] {
+function valueLines(_: States, { values, facts, code, formerCode }: ProfileImpact): (readonly Piece[])[] {
   const within = values.filter((one) => !isToldApart(one)).length;
   return [
     ...(formerCode === undefined ? [] : [['Code: ', { code: formerCode }, ' → ', { code }]]),
@@ -288,7 +286,7 @@ function entryItems({ impact }: Change, folder: string): ReportItem[] {
   return impact.entries.map(({ file, what, formerFile, decisive }) => ({
     title: [
       { code: below(folder, file) },
-      `: ${what}${decisive ? '' : ', wording alone'}`,
+      `: ${what}${decisive || what === 'renamed' ? '' : ', wording alone'}`,
       ...(formerFile === undefined ? [] : [' from ', { code: below(folder, formerFile) }]),
     ],
     lines: [],
