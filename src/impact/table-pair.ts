@@ -182,7 +182,10 @@ function casesOf(sides: Readonly<Record<Side, DecidedTable>>): Case[] {
       asked.set(input.id, [...new Set(values)]);
     }
   }
-  const columns = [...asked].sort(([, a], [, b]) => a.length - b.length);
+  // In an order that does not hang on which of the states came first.
+  const columns = [...asked]
+    .map(([id, values]) => [id, values.sort(inOrder)] as const)
+    .sort(([a, some], [b, others]) => some.length - others.length || inOrder(a, b));
   let cases: Case[] = [{ said: {}, before: new Map(), now: new Map() }];
   for (const [id, values] of columns) {
     if (cases.length * values.length > mostCases) break;
@@ -195,6 +198,13 @@ function casesOf(sides: Readonly<Record<Side, DecidedTable>>): Case[] {
     );
   }
   return cases;
+}
+
+/** Numbers by size, texts by code units, yes before no, “not known” last. */
+function inOrder(a: Value, b: Value): number {
+  if (typeof a === 'number' && typeof b === 'number') return a - b;
+  const text = (value: Value): string => (value === null ? '\uffff' : value === true ? '' : String(value));
+  return text(a) < text(b) ? -1 : text(a) > text(b) ? 1 : 0;
 }
 
 /** A value that the column of one state cannot have leaves it open there. */
