@@ -41,7 +41,9 @@ function pagesOf({ base }: Answers, idNow: States['idNow']): Map<string, string>
   for (const { id, data } of base.profiles.values()) {
     if (!base.families.has(data.family)) continue;
     pages.set(`profile ${idNow('profiles', id)}`, profilePath(id));
-    pages.set(`readings ${idNow('profiles', id)}`, readingsPath(id));
+    if ((base.sessionsOfProfile.get(id) ?? []).length > 0) {
+      pages.set(`readings ${idNow('profiles', id)}`, readingsPath(id));
+    }
   }
   const plain = { plans: planPath, tables: tablePath, guides: guidePath, sources: sourcePath } as const;
   for (const kind of ['plans', 'tables', 'guides', 'sources'] as const) {

@@ -136,7 +136,10 @@ function gridText({ states, impact: { grid } }: Change): string {
   const profiles = [...states.now.base.profiles.keys()].filter((id) => states.now.outputs.has(id)).length;
   const of = (plans: number): string => formatCount(plans * profiles);
   const leftOut = grid.leftOut > 0 ? ` ${formatCount(grid.leftOut)} further combinations were left out.` : '';
-  return `Verdicts are those of ${counted(profiles, 'profile')} for ${counted(grid.typical, 'plan')} (${of(grid.typical)} verdicts) and for ${counted(grid.combinations, 'combination')} of an amplifier class, or none, with a class of front speakers, and the same or none behind (${of(grid.combinations)} verdicts).${leftOut}`;
+  const plans = `${counted(grid.typical, 'plan')} (${of(grid.typical)} verdicts)`;
+  const combinations = `${counted(grid.combinations, 'combination')} of an amplifier class, or none, with a class of front speakers, and the same or none behind (${of(grid.combinations)} verdicts)`;
+  const on = grid.combinations > 0 ? `${plans} and ${combinations}` : plans;
+  return `Verdicts are compared for ${counted(profiles, 'profile')}, on ${on}.${leftOut}`;
 }
 
 function formatCount(count: number): string {

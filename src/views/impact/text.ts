@@ -7,7 +7,7 @@ export function impactText(input: ImpactInput): string {
   const text = (pieces: readonly Piece[]): string =>
     printable(pieces.map((one) => (typeof one === 'string' ? one : one.code)).join(''));
   return [
-    summary,
+    printable(summary),
     ...(grid === '' ? [] : [grid]),
     ...sections.flatMap(({ title, items }) => [
       '',
