@@ -1,6 +1,7 @@
 /** `npm run bench [-- NAME [SIZE]]`: runs the benchmarks, or one of them. Ratios count, not seconds. */
 import { benchCheck } from './check.ts';
 import { benchCodes } from './codes.ts';
+import { benchImpact } from './impact.ts';
 import { benchMeasure } from './measure.ts';
 import { benchServe } from './serve.ts';
 import { benchTables } from './tables.ts';
@@ -9,6 +10,7 @@ const [name, size] = process.argv.slice(2);
 const benches: Readonly<Record<string, () => void | Promise<void>>> = {
   measure: () => benchMeasure(Number(size ?? 10_000)),
   check: () => benchCheck(Number(size ?? 10_000)),
+  impact: () => benchImpact(Number(size ?? 1000)),
   codes: () => benchCodes(Number(size ?? 10_000)),
   serve: () => benchServe(Number(size ?? 10)),
   tables: () => benchTables(Number(size ?? 500)),

@@ -125,6 +125,8 @@ test('pages: new, moved with a redirect, gone without one', async () => {
     join(content, 'profiles/moorlight/rt-5561.yaml'),
     join(content, 'profiles/moorlight/rt-5562.yaml'),
   );
+  const sheet = join(content, 'outputs/2026-02-loft/readings.csv');
+  writeFileSync(sheet, readFileSync(sheet, 'utf8').replaceAll('rt-5561', 'rt-5562'));
   git('add', '-A');
   const without = await result();
   expect(without.profiles).toEqual([]);
