@@ -62,12 +62,9 @@ export class PlanComparisons {
     const was = this.#states.idBefore('profiles', profile);
     const suitable = this.#before.suitable(before, was);
     const alone: readonly [readonly Cause[], () => Verdict | undefined][] = [
-      [
-        this.#policyCauses,
-        () => this.#before.verdictWith(before, was, suitable, undefined, this.#now.policy),
-      ],
+      [this.#policyCauses, () => this.#before.verdictWith(before, was, suitable, this.#now.policy)],
       [causes, () => this.#before.verdictWith(now, was, suitable)],
-      [own, () => this.#now.verdictWith(before, profile, suitable, undefined, this.#before.policy)],
+      [own, () => this.#now.verdictWith(before, profile, suitable, this.#before.policy)],
       [others, () => this.#before.verdictWith(before, was, this.#now.suitable(now, profile))],
     ];
     const differing = alone.filter(([some]) => some.length > 0);

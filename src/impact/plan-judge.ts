@@ -2,79 +2,78 @@
 import { type Answers, judgedProfile } from '../answers.ts';
 import {
   type JudgedProfile,
-  judge,
   keeps,
+  knownByPolicy,
   type PlanPolicy,
   type PlanTerms,
+  planFacts,
   type Verdict,
+  verdictWithin,
 } from '../decide/index.ts';
+import { DecidedTable } from './decided-table.ts';
 
-/** What a profile comes to by itself; of many, no more is kept. */
-interface Alone {
-  readonly verdict: Verdict;
-  readonly possible: readonly Verdict[];
+/** A policy cut into pieces: the verdicts of `judge`, thousands of times over. */
+export class DecidedPolicy {
+  readonly #policy: PlanPolicy;
+  readonly #table: DecidedTable;
+
+  constructor(policy: PlanPolicy) {
+    this.#policy = policy;
+    this.#table = new DecidedTable(policy.table);
+  }
+
+  verdict(terms: PlanTerms, profile: JudgedProfile, suitable: number | undefined): Verdict {
+    const facts = planFacts(terms, profile, suitable);
+    const open = this.#table.openOf(knownByPolicy(this.#policy.inputs, facts, profile));
+    return verdictWithin(this.#table.outcome(open).answers, suitable).verdict;
+  }
 }
 
 export class PlanJudge {
-  readonly policy: PlanPolicy;
+  readonly policy: DecidedPolicy;
   readonly #answers: Answers;
-  readonly #alone = new Map<string, Map<string, Alone>>();
+  readonly #keeping = new Map<string, ReadonlySet<string>>();
 
   constructor(answers: Answers) {
     this.#answers = answers;
-    this.policy = answers.policy;
-  }
-
-  profile(id: string): JudgedProfile | undefined {
-    return judgedProfile(this.#answers, id);
+    this.policy = new DecidedPolicy(answers.policy);
   }
 
   /** The verdict on a profile, with how many other profiles of its unit suit; undefined where it is not there. */
   verdict(terms: PlanTerms, id: string): Verdict | undefined {
-    const family = this.#answers.base.profiles.get(id)?.data.family;
-    if (family === undefined) return undefined;
-    const judged = this.#ofFamily(terms, family);
-    const own = judged.get(id);
-    return own && this.verdictWith(terms, id, this.suitable(terms, id), own);
+    return this.verdictWith(terms, id, this.suitable(terms, id));
   }
 
-  /** The verdict where so many other profiles suit. */
+  /** The verdict where so many other profiles suit, by the state’s own policy or another. */
   verdictWith(
     terms: PlanTerms,
     id: string,
     suitable: number,
-    alone?: Alone,
-    policy = this.policy,
+    policy: DecidedPolicy = this.policy,
   ): Verdict | undefined {
-    // The number has a say in a column that asks for it, and in what becomes of a reflash.
-    const asks = policy.inputs.some(
-      (one) => one.holds === 'reckoned' && one.reckoned === 'suitable-profiles',
-    );
-    if (alone && !asks && (suitable > 0 || !alone.possible.includes('reflash'))) return alone.verdict;
-    const profile = this.profile(id);
-    return profile && judge(policy, terms, profile, suitable).verdict;
+    const profile = judgedProfile(this.#answers, id);
+    return profile && policy.verdict(terms, profile, suitable);
   }
 
-  /** How many other profiles of its unit suit. */
+  /** How many other profiles of its unit suit, each judged by itself. */
   suitable(terms: PlanTerms, id: string): number {
     const family = this.#answers.base.profiles.get(id)?.data.family ?? '';
-    return [...this.#ofFamily(terms, family)].filter(([one, { verdict }]) => one !== id && keeps(verdict))
-      .length;
+    const keeping = this.#keepingOf(terms, family);
+    return keeping.size - (keeping.has(id) ? 1 : 0);
   }
 
-  #ofFamily(terms: PlanTerms, family: string): Map<string, Alone> {
+  #keepingOf(terms: PlanTerms, family: string): ReadonlySet<string> {
     const key = `${family} ${JSON.stringify(terms)}`;
-    const known = this.#alone.get(key);
+    const known = this.#keeping.get(key);
     if (known) return known;
-    const judged = new Map(
-      (this.#answers.base.profilesOfFamily.get(family) ?? []).flatMap(({ id }) => {
-        const profile = this.profile(id);
-        if (!profile) return [];
-        const { verdict, possible } = judge(this.policy, terms, profile, undefined);
-        return [[id, { verdict, possible }] as const];
+    const members = this.#answers.base.profilesOfFamily.get(family) ?? [];
+    const keeping = new Set(
+      members.flatMap(({ id }) => {
+        const profile = judgedProfile(this.#answers, id);
+        return profile && keeps(this.policy.verdict(terms, profile, undefined)) ? [id] : [];
       }),
     );
-    this.#alone.set(key, judged);
-    return judged;
+    this.#keeping.set(key, keeping);
+    return keeping;
   }
 }

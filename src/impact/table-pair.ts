@@ -1,10 +1,9 @@
 /** A decision table in two states, held against each other case by case: over pieces, so exactly and without samples. */
 import type { Entry } from '../base/index.ts';
 import { type JudgedProfile, knownOfProfile } from '../decide/index.ts';
-import { type Grid, type GridInput, gridOf, pieceOf, sample } from '../tables/grid/grid.ts';
-import { openPieces } from '../tables/grid/open-pieces.ts';
-import { possibleHits } from '../tables/grid/possible.ts';
-import { answerKey, type Decided, decided, type Table, type Value } from '../tables/index.ts';
+import { type GridInput, gridOf, pieceOf, sample } from '../tables/grid/grid.ts';
+import type { Decided, Table, Value } from '../tables/index.ts';
+import { DecidedTable, type Open, type Outcome } from './decided-table.ts';
 
 /**
  * More cases than this are not gone through one by one: then what the rider is asked with the most values is left
@@ -33,19 +32,18 @@ export interface TableDifference {
   readonly byProfile: boolean;
 }
 
-type Open = readonly (readonly number[])[];
 type Side = 'before' | 'now';
 
 /** Both states of one table. */
 export class TablePair {
-  readonly #sides: Readonly<Record<Side, DecidedTable>>;
+  readonly #sides: Readonly<Record<Side, TableSide>>;
   readonly #cases: readonly Case[];
 
   constructor(before: EntryWithTable, now: EntryWithTable) {
     const cuts = (of: EntryWithTable) => endsOfAsked(of);
     this.#sides = {
-      before: new DecidedTable(before, cuts(now)),
-      now: new DecidedTable(now, cuts(before)),
+      before: new TableSide(before, cuts(now)),
+      now: new TableSide(now, cuts(before)),
     };
     this.#cases = casesOf(this.#sides);
   }
@@ -53,17 +51,17 @@ export class TablePair {
   /** Where the answers to a profile differ; undefined where they do not. */
   difference(before: JudgedProfile, now: JudgedProfile): TableDifference | undefined {
     const sides = this.#sides;
-    const [was, is] = [sides.before.openOf(before), sides.now.openOf(now)];
-    const [tableAlone, profileAlone] = [sides.now.openOf(before), sides.before.openOf(now)];
+    const [was, is] = [sides.before.openFor(before), sides.now.openFor(now)];
+    const [tableAlone, profileAlone] = [sides.now.openFor(before), sides.before.openFor(now)];
     const differing: { one: Case; was: Outcome; is: Outcome }[] = [];
     let [byTable, byProfile] = [false, false];
     for (const one of this.#cases) {
-      const first = sides.before.outcome(was, one.before);
-      const last = sides.now.outcome(is, one.now);
+      const first = sides.before.outcomeOf(was, one.before);
+      const last = sides.now.outcomeOf(is, one.now);
       if (first.key === last.key) continue;
       differing.push({ one, was: first, is: last });
-      byTable ||= sides.now.outcome(tableAlone, one.now).key !== first.key;
-      byProfile ||= sides.before.outcome(profileAlone, one.before).key !== first.key;
+      byTable ||= sides.now.outcomeOf(tableAlone, one.now).key !== first.key;
+      byProfile ||= sides.before.outcomeOf(profileAlone, one.before).key !== first.key;
     }
     const [first] = differing;
     if (!first) return undefined;
@@ -84,57 +82,28 @@ interface EntryWithTable {
   readonly table: Table;
 }
 
-interface Outcome extends PossibleAnswers {
-  /** The same for the same answers. */
-  readonly key: string;
-}
-
-/** A table cut into pieces; what was decided once is remembered, as many profiles are alike to a table. */
-class DecidedTable {
-  readonly table: Table;
+/** One state of it. */
+class TableSide extends DecidedTable {
   readonly entry: Entry<'tables'>;
-  readonly grid: Grid;
-  readonly #known = new Map<string, Outcome>();
 
   constructor({ entry, table }: EntryWithTable, cuts: Readonly<Record<string, readonly number[]>>) {
+    super(table, cuts);
     this.entry = entry;
-    this.table = table;
-    this.grid = gridOf(table, cuts);
   }
 
   /** The pieces each column may lie in, by what is known of the profile alone. */
-  openOf(profile: JudgedProfile): Open {
-    const known = knownOfProfile(this.entry.data.inputs, profile);
-    return this.grid.map((input) => openPieces(input, known[input.input.id] ?? { anything: true }));
+  openFor(profile: JudgedProfile): Open {
+    return this.openOf(knownOfProfile(this.entry.data.inputs, profile));
   }
 
-  outcome(open: Open, said: ReadonlyMap<number, number>): Outcome {
-    const within = open.map((pieces, at) => {
-      const piece = said.get(at);
-      return piece === undefined ? pieces : [piece];
-    });
-    const name = within.map((pieces) => pieces.join()).join(';');
-    const known = this.#known.get(name);
-    if (known) return known;
-    const outcome = this.#decide(within);
-    this.#known.set(name, outcome);
-    return outcome;
-  }
-
-  #decide(open: Open): Outcome {
-    const ends = possibleHits(this.grid, open).map((leaf) =>
-      decided(
-        this.table,
-        leaf.flatMap((index) => this.table.rules[index] ?? []),
-      ),
+  /** The outcome where the rider has said something: the piece of a column, by its index. */
+  outcomeOf(open: Open, said: ReadonlyMap<number, number>): Outcome {
+    return this.outcome(
+      open.map((pieces, at) => {
+        const piece = said.get(at);
+        return piece === undefined ? pieces : [piece];
+      }),
     );
-    const byKey = new Map(ends.map((end) => [answerKey(end), end]));
-    const rules = new Set(ends.flatMap((end) => end.rules));
-    return {
-      key: [...byKey.keys()].sort().join('\n'),
-      answers: [...byKey].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, end]) => end),
-      rules: this.table.rules.flatMap(({ id }) => (rules.has(id) ? [id] : [])),
-    };
   }
 }
 
@@ -172,7 +141,7 @@ function endsOfAsked(of: EntryWithTable): Record<string, number[]> {
   );
 }
 
-function casesOf(sides: Readonly<Record<Side, DecidedTable>>): Case[] {
+function casesOf(sides: Readonly<Record<Side, TableSide>>): Case[] {
   const { before, now } = sides;
   const asked = new Map<string, Value[]>();
   for (const side of [before, now]) {
