@@ -30,6 +30,7 @@ export const entrySchemaFiles = {
   equipment: 'equipment.schema.json',
   tables: 'table.schema.json',
   exceptions: 'exception.schema.json',
+  words: 'words.schema.json',
 } as const satisfies Record<Kind, string>;
 
 const kinds = Object.keys(entrySchemaFiles) as Kind[];

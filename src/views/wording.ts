@@ -3,6 +3,7 @@ import type { Profile, Source } from '../../schemas/index.ts';
 import type { Reason, Verdict } from '../decide/verdict.ts';
 import { formatHz, formatNumber } from '../measure/format.ts';
 import type { CharacteristicName, Conditions } from '../measure/quantity.ts';
+import { phrase } from '../words/index.ts';
 
 export const characteristicLabels: Readonly<Record<CharacteristicName, string>> = {
   'clean-volts': 'Clean output',
@@ -108,9 +109,11 @@ export function plainNumber(value: number): string {
   return String(value).replace('-', '−');
 }
 
-/** A date for people: 14 March 2026. */
+/** A date for people, in the language of the site: 14 March 2026. */
 export function longDate(isoDate: string): string {
-  return new Intl.DateTimeFormat('en-GB', { dateStyle: 'long', timeZone: 'UTC' }).format(new Date(isoDate));
+  return new Intl.DateTimeFormat(phrase('en-GB'), { dateStyle: 'long', timeZone: 'UTC' }).format(
+    new Date(isoDate),
+  );
 }
 
 /** A count with its noun: “1 reading”, “12 readings”. */

@@ -1,0 +1,9 @@
+/** The languages that come with the program, beside the English of the code. */
+import { spanish } from './es/index.ts';
+import { english, type Language } from './language.ts';
+import list from './texts.json' with { type: 'json' };
+
+export const shippedLanguages: readonly Language[] = [english, spanish];
+
+/** Every text of the interface, and whether it counts. */
+export const interfaceTexts: ReadonlyMap<string, boolean> = new Map(Object.entries(list));
