@@ -1,6 +1,7 @@
 /** `npm run words`: writes the list of the interface's texts, which languages are held against. */
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { tagTexts } from '../words/language.ts';
 import { textsOf } from '../words/source-texts.ts';
 import { projectRoot } from './project.ts';
 
@@ -18,8 +19,7 @@ export function textsJson(): string {
       }
     }
   }
-  // What the machinery of words itself says: the tags of language and dates.
-  for (const tag of ['en', 'en-GB']) counts.set(tag, false);
+  for (const tag of tagTexts) counts.delete(tag);
   const list = [...counts].sort(([a], [b]) => (a < b ? -1 : 1));
   return `${JSON.stringify(Object.fromEntries(list), undefined, 2)}\n`;
 }

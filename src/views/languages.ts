@@ -1,17 +1,23 @@
 /** The languages a site speaks, and where each of them is. */
 import type { Answers } from '../answers.ts';
-import { english, type Language } from '../words/index.ts';
-import { shippedLanguages } from '../words/shipped.ts';
+import { english, type Language, type Texts } from '../words/index.ts';
+import { shippedLanguage } from '../words/shipped.ts';
 
 /** The languages of site.yaml in their order, with the texts the shop gives in words/ before those that are shipped. */
 export function languagesOf({ base }: Pick<Answers, 'base'>): [Language, ...Language[]] {
   const [first = english, ...further] = (base.site?.data.languages ?? [english.tag]).map((tag): Language => {
-    const shipped = shippedLanguages.find((one) => one.tag === tag);
+    const shipped = shippedLanguage(tag);
     const own = base.words.get(tag.toLowerCase())?.data;
     return {
       tag,
       name: own?.name ?? shipped?.name ?? tag,
-      texts: { en: tag, 'en-GB': tag, ...shipped?.texts, ...own?.texts } as Language['texts'],
+      texts: {
+        ...shipped?.texts,
+        ...(own?.texts as Texts | undefined),
+        en: tag,
+        // As the English dates: day, month, year.
+        'en-GB': tag === english.tag ? 'en-GB' : tag,
+      },
     };
   });
   return [first, ...further];

@@ -1,6 +1,6 @@
 /** What is wrong with the texts of a language, held against what the code says. */
 import { slotNames } from './fill.ts';
-import type { Texts, WordForms } from './language.ts';
+import { type Texts, tagTexts, type WordForms } from './language.ts';
 import { tagNames } from './tagged.ts';
 
 export interface TextFault {
@@ -39,7 +39,7 @@ export function textFaults(said: ReadonlyMap<string, boolean>, texts: Texts, tag
     faults.push(...differing(text, found));
   }
   for (const text of Object.keys(texts)) {
-    if (!said.has(text)) faults.push({ kind: 'unknown', text, needed: [] });
+    if (!said.has(text) && !tagTexts.includes(text)) faults.push({ kind: 'unknown', text, needed: [] });
   }
   return faults;
 }

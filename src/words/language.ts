@@ -19,3 +19,6 @@ export interface Language {
 
 /** The language the code says its texts in; it needs no list. */
 export const english: Language = { tag: 'en', name: 'English', texts: {} };
+
+/** The tags of the language and of its dates are said like texts (`phrase('en')`); the program gives them itself. */
+export const tagTexts: readonly string[] = ['en', 'en-GB'];

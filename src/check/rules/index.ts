@@ -15,6 +15,7 @@ import { fitmentRange } from './fitment-range.ts';
 import { fitmentUndecided } from './fitment-undecided.ts';
 import { formerAddress } from './former-address.ts';
 import { impossibleReading } from './impossible-reading.ts';
+import { interfaceText } from './interface-text.ts';
 import { levelFalls } from './level-falls.ts';
 import { listShownAsCode } from './list-shown-as-code.ts';
 import { lookAlikeCodes } from './look-alike-codes.ts';
@@ -89,6 +90,7 @@ export const rules: readonly Rule[] = [
   sequenceAmbiguous,
   endlessHold,
   missingCaution,
+  interfaceText,
   tableFault,
   planTable,
   tableOverlap,
