@@ -7,7 +7,7 @@ import { formatNumber } from '../measure/format.ts';
 import { planPath, profilePath, unitPath } from './paths.ts';
 import { type ReadingRows, readingRows, type SourceLink, sourceLinks } from './reading-links.ts';
 import type { Fact } from './session-conditions.ts';
-import { outcomeLabels, plainNumber, topicLabels, verdictLabels } from './wording.ts';
+import { outcomeLabel, plainNumber, topicLabel, verdictLabel } from './wording.ts';
 
 export interface ReasonView {
   readonly topic: string;
@@ -34,12 +34,12 @@ export function planAnswerViews(answers: Answers, profile: string): PlanAnswerVi
       {
         plan: { name: plan.data.name, path: planPath(plan.id) },
         verdict: answer.verdict,
-        verdictLabel: verdictLabels[answer.verdict],
+        verdictLabel: verdictLabel(answer.verdict),
         sentence: answer.sentence,
         reasons: answer.reasons.map((reason) => ({
-          topic: topicLabels[reason.topic],
+          topic: topicLabel(reason.topic),
           outcome: reason.outcome,
-          outcomeLabel: outcomeLabels[reason.outcome],
+          outcomeLabel: outcomeLabel(reason.outcome),
           text: reason.text,
           readings: readingRows(reason.readings),
         })),
@@ -60,7 +60,7 @@ export function verdictCounts(given: Iterable<{ readonly verdict: Verdict }>): V
   return verdicts
     .map((verdict) => ({
       verdict,
-      label: verdictLabels[verdict],
+      label: verdictLabel(verdict),
       count: all.filter((one) => one === verdict).length,
     }))
     .filter(({ count }) => count > 0);
@@ -117,7 +117,7 @@ export function planPages(answers: Answers): PlanPageView[] {
               code: profile.data.code,
               path: profilePath(profile.id),
               verdict: answer.verdict,
-              verdictLabel: verdictLabels[answer.verdict],
+              verdictLabel: verdictLabel(answer.verdict),
               sentence: answer.sentence,
             },
           ];

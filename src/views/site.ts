@@ -7,7 +7,7 @@ import { phrase } from '../words/index.ts';
 import { languageFolder, languagesOf } from './languages.ts';
 import { guidePath, planPath, sourcePath, tablePath, unitPath, wayPath } from './paths.ts';
 import { faceData } from './unit-page.ts';
-import { longDate, sourceKindLabels, trustLabels } from './wording.ts';
+import { longDate, sourceKindLabel, trustLabel } from './wording.ts';
 
 export interface SiteView extends Site {
   /** Where the language of these pages is below the base path: empty for the first, `es/` for a further one. */
@@ -89,9 +89,9 @@ export function listsView(answers: Answers): ListsView {
       .map(({ id, data }) => ({
         path: sourcePath(id),
         title: data.title,
-        summary: `Trust: ${trustLabels[data.trust].toLowerCase()}. ${data.trustReason}`,
+        summary: `Trust: ${trustLabel(data.trust).toLowerCase()}. ${data.trustReason}`,
         aside: longDate(data.date),
-        kind: sourceKindLabels[data.kind],
+        kind: sourceKindLabel(data.kind),
       })),
   };
 }

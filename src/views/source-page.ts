@@ -13,7 +13,7 @@ import {
 } from './paths.ts';
 import { type SourceLink, sourceLinks } from './reading-links.ts';
 import { type Fact, sessionFacts } from './session-conditions.ts';
-import { longDate, sourceKindLabels, trustLabels } from './wording.ts';
+import { longDate, sourceKindLabel, trustLabel } from './wording.ts';
 
 export interface NamedLink {
   readonly text: string;
@@ -69,13 +69,13 @@ function sourcePage(answers: Answers, source: Entry<'sources'>, users: readonly 
     id,
     path: sourcePath(id),
     title: data.title,
-    description: `${sourceKindLabels[data.kind]} of ${longDate(data.date)}.`,
-    kind: sourceKindLabels[data.kind],
+    description: `${sourceKindLabel(data.kind)} of ${longDate(data.date)}.`,
+    kind: sourceKindLabel(data.kind),
     facts: [
-      { label: 'Kind', text: sourceKindLabels[data.kind] },
+      { label: 'Kind', text: sourceKindLabel(data.kind) },
       { label: 'Date', text: longDate(data.date) },
       { label: 'Kept at', text: data.keptAt },
-      { label: 'Trust', text: `${trustLabels[data.trust]}. ${data.trustReason}` },
+      { label: 'Trust', text: `${trustLabel(data.trust)}. ${data.trustReason}` },
     ],
     restsOn: sourceLinks(answers, data.restsOn ?? []),
     sessions: users

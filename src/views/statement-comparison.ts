@@ -6,7 +6,7 @@ import { type ClaimComparison, compareClaim, type ValueClaim } from '../decide/i
 import { formatHz, formatQuantity } from '../measure/format.ts';
 import type { ProfileOutput, Unit } from '../measure/quantity.ts';
 import { type SourceLink, sourceLinks } from './reading-links.ts';
-import { benchSetting, channelLabels, characteristicLabels, plainNumber, readAt } from './wording.ts';
+import { benchSetting, channelLabel, characteristicLabel, plainNumber, readAt } from './wording.ts';
 
 export interface ClaimView {
   readonly label: string;
@@ -46,7 +46,7 @@ export function statementViews(answers: Answers, profile: string): StatementView
 function compareValue(claim: ValueClaim, output: ProfileOutput | undefined): Compared {
   const { stated, unit, tolerance, computed, isHeadline, comparison } = compareClaim(claim, output);
   return {
-    label: characteristicLabels[claim.trait],
+    label: characteristicLabel(claim.trait),
     stated: statedText(stated, unit, tolerance),
     measured: computed && formatQuantity(computed),
     measuredAt:
@@ -77,7 +77,7 @@ function compareMuted(
   const silent = isSilent(answers, output, claim.channel);
   const words = (muted: boolean): string => (muted ? 'silent' : 'plays');
   return {
-    label: `Output ${channelLabels[claim.channel] ?? claim.channel}`,
+    label: `Output ${channelLabel(claim.channel) ?? claim.channel}`,
     stated: words(claim.value),
     measured: silent === undefined ? undefined : words(silent),
     measuredAt: undefined,

@@ -11,7 +11,7 @@ import { citedSources, proseHtml } from './prose.ts';
 import { type SourceLink, sourceLinks } from './reading-links.ts';
 import { type SequenceView, sequenceView } from './sequence-steps.ts';
 import type { Fact } from './session-conditions.ts';
-import { systemShortLabels } from './wording.ts';
+import { systemShortLabel } from './wording.ts';
 
 export interface UnitProfileRow {
   readonly code: string;
@@ -74,7 +74,7 @@ async function unitPage(answers: Answers, family: Entry<'families'>, base: strin
     profiles: (answers.base.profilesOfFamily.get(id) ?? []).map((profile) => ({
       code: profile.data.code,
       path: profilePath(profile.id),
-      system: systemShortLabels[profile.data.system],
+      system: systemShortLabel(profile.data.system),
       sentence: sentenceText(sentenceOf(answers, profile) ?? []),
     })),
     html: await proseHtml(answers, family, 3, base),

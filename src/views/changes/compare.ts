@@ -2,7 +2,7 @@
 import type { AnswersDocument, ProfileAnswers } from '../../../schemas/api/answers.ts';
 import { type CharacteristicName, characteristicNames, characteristicUnits } from '../../../schemas/index.ts';
 import { formatQuantity } from '../../measure/format.ts';
-import { characteristicLabels, verdictLabels } from '../wording.ts';
+import { characteristicLabel, verdictLabel } from '../wording.ts';
 
 /** The answers as they were at an earlier revision of the content. */
 export interface EarlierAnswers {
@@ -66,7 +66,7 @@ function verdictSentences(
     if (before === undefined || before === verdict) return [];
     const name = planNames.get(plan) ?? plan;
     return [
-      `For the plan “${name}” the answer is now “${verdictLabels[verdict]}”; before, “${verdictLabels[before]}”.`,
+      `For the plan “${name}” the answer is now “${verdictLabel(verdict)}”; before, “${verdictLabel(before)}”.`,
     ];
   });
 }
@@ -76,7 +76,7 @@ function valueSentence(
   was: Headline | undefined,
   now: Headline | undefined,
 ): string[] {
-  const label = characteristicLabels[name];
+  const label = characteristicLabel(name);
   if (!was) return now ? [`${label}: ${written(name, now)}; not known before.`] : [];
   if (!now) return [`${label}: not known any more; before, ${written(name, was)}.`];
   const [texts, moved] = [[written(name, now), written(name, was)], Math.abs(now[0] - was[0])];
