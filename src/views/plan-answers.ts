@@ -4,6 +4,7 @@ import type { Answers } from '../answers.ts';
 import { byOrder } from '../base/index.ts';
 import { type PlanAnswer, type Reason, type Verdict, verdicts } from '../decide/verdict.ts';
 import { formatNumber } from '../measure/format.ts';
+import { phrase } from '../words/index.ts';
 import { planPath, profilePath, unitPath } from './paths.ts';
 import { type ReadingRows, readingRows, type SourceLink, sourceLinks } from './reading-links.ts';
 import type { Fact } from './session-conditions.ts';
@@ -130,31 +131,37 @@ export function planPages(answers: Answers): PlanPageView[] {
   });
 }
 
-const feedsText = {
-  'factory-amplifier': 'The factory amplifier',
-  'aftermarket-amplifier': 'An aftermarket amplifier',
-  speakers: 'The speakers themselves',
-} as const;
+function feedsText(feeds: Plan['feeds']): string {
+  const words: Readonly<Record<Plan['feeds'], string>> = {
+    'factory-amplifier': phrase('The factory amplifier'),
+    'aftermarket-amplifier': phrase('An aftermarket amplifier'),
+    speakers: phrase('The speakers themselves'),
+  };
+  return words[feeds];
+}
 
 function asksOf(plan: Plan): Fact[] {
-  const asks: Fact[] = [{ label: 'The unit drives', text: feedsText[plan.feeds] }];
+  const asks: Fact[] = [{ label: phrase('The unit drives'), text: feedsText(plan.feeds) }];
   if (plan.input) {
     const { leastVolts, mostVolts } = plan.input;
     asks.push({
-      label: 'Input it takes',
-      text: `${plainNumber(leastVolts)}\u00a0V to ${plainNumber(mostVolts)}\u00a0V rms`,
+      label: phrase('Input it takes'),
+      text: phrase('{least}\u00a0V to {most}\u00a0V rms', {
+        least: plainNumber(leastVolts),
+        most: plainNumber(mostVolts),
+      }),
     });
   }
   asks.push(
-    { label: 'Rear outputs', text: plan.rear === 'needed' ? 'Needed' : 'Not needed' },
-    { label: 'Bass boost at most', text: `${formatNumber(plan.mostBassBoostDb, 1)}\u00a0dB` },
+    { label: phrase('Rear outputs'), text: plan.rear === 'needed' ? phrase('Needed') : phrase('Not needed') },
+    { label: phrase('Bass boost at most'), text: `${formatNumber(plan.mostBassBoostDb, 1)}\u00a0dB` },
   );
   if (plan.highestLowCornerHz !== undefined) {
-    asks.push({ label: 'Bass down to', text: `${plainNumber(plan.highestLowCornerHz)}\u00a0Hz` });
+    asks.push({ label: phrase('Bass down to'), text: `${plainNumber(plan.highestLowCornerHz)}\u00a0Hz` });
   }
   asks.push({
-    label: 'Equaliser in the plan',
-    text: plan.canCorrect ? 'Yes: it can take a fixed boost back out' : 'No',
+    label: phrase('Equaliser in the plan'),
+    text: plan.canCorrect ? phrase('Yes: it can take a fixed boost back out') : phrase('No'),
   });
   return asks;
 }

@@ -89,7 +89,10 @@ export function listsView(answers: Answers): ListsView {
       .map(({ id, data }) => ({
         path: sourcePath(id),
         title: data.title,
-        summary: `Trust: ${trustLabel(data.trust).toLowerCase()}. ${data.trustReason}`,
+        summary: phrase('Trust: {trust}. {reason}', {
+          trust: trustLabel(data.trust).toLowerCase(),
+          reason: data.trustReason,
+        }),
         aside: longDate(data.date),
         kind: sourceKindLabel(data.kind),
       })),

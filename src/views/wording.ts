@@ -122,7 +122,7 @@ export function channelLabel(channel: string): string {
 export function readAt({ channel, step, hz }: Conditions): string {
   return [
     channel === undefined ? '' : (channelLabel(channel) ?? channel),
-    step === undefined ? '' : `step ${step}`,
+    step === undefined ? '' : phrase('step {step}', { step }),
     hz === undefined ? '' : formatHz(hz),
   ]
     .filter((part) => part !== '')
@@ -131,7 +131,11 @@ export function readAt({ channel, step, hz }: Conditions): string {
 
 /** What the bench was set to: “4 Ω per channel, 14.4 V supply, test signal 0 dBFS”. */
 export function benchSetting({ loadOhms, supplyVolts, signalDbfs }: Conditions): string {
-  return `${plainNumber(loadOhms)}\u00a0Ω per channel, ${formatNumber(supplyVolts, 1)}\u00a0V supply, test signal ${plainNumber(signalDbfs)}\u00a0dBFS`;
+  return phrase('{load}\u00a0Ω per channel, {supply}\u00a0V supply, test signal {signal}\u00a0dBFS', {
+    load: plainNumber(loadOhms),
+    supply: formatNumber(supplyVolts, 1),
+    signal: plainNumber(signalDbfs),
+  });
 }
 
 /** A number as it was entered, with a true minus sign. */

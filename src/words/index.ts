@@ -3,5 +3,6 @@
  * What pages and scripts need stands here; the lists of texts are in `shipped.ts`, and no page is sent those.
  */
 export { english, type Language, type Texts, type WordForms } from './language.ts';
+export { andList, orList } from './lists.ts';
 export { countPhrase, inLanguage, phrase, speak } from './phrase.ts';
 export { type Tagged, taggedParts } from './tagged.ts';

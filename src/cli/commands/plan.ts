@@ -154,5 +154,5 @@ function printReport(
   if (cautions.length === 0) return;
   output.out('');
   for (const { title, text } of cautions) output.out(`! ${title} ${text}`);
-  output.out(`! ${cautionDeferral}`);
+  output.out(`! ${cautionDeferral()}`);
 }

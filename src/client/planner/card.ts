@@ -67,7 +67,7 @@ export function fillCard(card: HTMLElement, content: CardContent): void {
   );
   part(card, 'cautions').replaceChildren(
     ...cautions.map(({ title, text }) => make('li', {}, make('strong', {}, title), ` ${text}`)),
-    make('li', {}, cautionDeferral),
+    make('li', {}, cautionDeferral()),
   );
   part(card, 'sources').textContent = sources.map((id) => sourceTitles[id] ?? id).join('; ');
 }
