@@ -64,9 +64,16 @@ export function countPhrase<const One extends string, const Other extends string
   ...values: ValuesOf<One | Other, 'count'>
 ): string {
   const forms = typeof other === 'string' ? (current().texts[other] ?? { one, other }) : other;
-  const text =
-    typeof forms === 'string'
-      ? forms
-      : (forms[new Intl.PluralRules(phrase('en')).select(count)] ?? forms.other);
+  const text = typeof forms === 'string' ? forms : (forms[pluralCategory(count)] ?? forms.other);
   return fillSlots(text, { ...(values[0] as SlotValues | undefined), count });
+}
+
+/** Plural rules by language: making them takes far longer than asking them. */
+const pluralRules = new Map<string, Intl.PluralRules>();
+
+function pluralCategory(count: number): string {
+  const tag = phrase('en');
+  const rules = pluralRules.get(tag) ?? new Intl.PluralRules(tag);
+  pluralRules.set(tag, rules);
+  return rules.select(count);
 }

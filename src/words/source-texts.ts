@@ -99,8 +99,8 @@ function withoutComments(source: string): string {
 function read(literalText = ''): string {
   return literalText
     .slice(1, -1)
-    .replace(/\\u\{?([0-9a-fA-F]{4,6})\}?/g, (_, hex: string) =>
-      String.fromCodePoint(Number.parseInt(hex, 16)),
+    .replace(/\\u(?:\{([0-9a-fA-F]+)\}|([0-9a-fA-F]{4}))/g, (_, braced?: string, four?: string) =>
+      String.fromCodePoint(Number.parseInt(braced ?? four ?? '', 16)),
     )
     .replace(/\\n/g, '\n')
     .replace(/\\(.)/g, '$1');

@@ -6,7 +6,7 @@ const source = `
 const a = phrase('step {step}', { step });
 const b = countPhrase(found.filter((one) => one.ok).length, '{count} reading', "{count} readings"); // phrase(dynamic)
 const c = \`\${phrase(
-  'a rider\\'s \\u2019 plan'
+  'a rider\\'s \\u2019dB\\u{a0}plan'
 )}\`;
 const d = other.phrase(dynamic) + rephrase(dynamic);
 `;
@@ -15,7 +15,7 @@ test('texts are found where they stand, comments aside', () => {
   expect(textsOf(source).map(({ text, one }) => [text, one])).toEqual([
     ['step {step}', undefined],
     ['{count} readings', '{count} reading'],
-    ["a rider's ’ plan", undefined],
+    ["a rider's ’dB\u00a0plan", undefined],
   ]);
 });
 

@@ -47,7 +47,10 @@ function listToFillIn(tag: string, missing: readonly (readonly [string, boolean]
       ]
     : [`# Missing in words/${tag.toLowerCase()}.yaml: to be put below “texts:”.`];
   const lines = missing.map(([text, counts]) => {
-    const key = stringify(text, { defaultStringType: 'QUOTE_DOUBLE', lineWidth: 0 }).trim();
+    const key = stringify(text, { defaultStringType: 'QUOTE_DOUBLE', lineWidth: 0 })
+      .trim()
+      // A no-break space looks like any other.
+      .replaceAll('\u00a0', '\\u00a0');
     const value = counts ? `{ ${forms.map((form) => `${form}: ""`).join(', ')} }` : '""';
     return `#  ${key}: ${value}`;
   });

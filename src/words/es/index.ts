@@ -1,9 +1,23 @@
-/** Spanish, room by room of the source. */
+/** Spanish, by what the texts are about. */
 import type { Language } from '../language.ts';
+import { cautionTexts } from './cautions.ts';
 import { frameTexts } from './frame.ts';
+import { readingTexts } from './readings.ts';
+import { tableTexts } from './tables.ts';
+import { valueTexts } from './values.ts';
+import { walkTexts } from './walk.ts';
 
 export const spanish: Language = {
   tag: 'es',
   name: 'Español',
-  texts: { en: 'es', 'en-GB': 'es', ...frameTexts },
+  texts: {
+    en: 'es',
+    'en-GB': 'es',
+    ...frameTexts,
+    ...valueTexts,
+    ...readingTexts,
+    ...walkTexts,
+    ...tableTexts,
+    ...cautionTexts,
+  },
 };
