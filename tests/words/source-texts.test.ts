@@ -19,6 +19,12 @@ test('texts are found where they stand, comments aside', () => {
   ]);
 });
 
+test('an escape ends after its digits, though a letter of the text could be one more', () => {
+  expect(textsOf("countPhrase(n, '{count}\\u00a0answer', '{count}\\u{a0}answers')")).toMatchObject([
+    { one: '{count}\u00a0answer', text: '{count}\u00a0answers' },
+  ]);
+});
+
 test('a text that is not written out is refused with its line', () => {
   expect(() => textsOf('\n\nphrase(`step`)')).toThrow('line 3');
   expect(() => textsOf('countPhrase(n, one, other)')).toThrow('line 1');

@@ -2,6 +2,13 @@
 import type { Language } from '../language.ts';
 import { cautionTexts } from './cautions.ts';
 import { frameTexts } from './frame.ts';
+import { pagesBenchTexts } from './pages-bench.ts';
+import { pagesDataTexts } from './pages-data.ts';
+import { pagesPlannerTexts } from './pages-planner.ts';
+import { pagesProfileTexts } from './pages-profile.ts';
+import { pagesStartTexts } from './pages-start.ts';
+import { pagesTableTexts } from './pages-table.ts';
+import { pagesUnitTexts } from './pages-unit.ts';
 import { readingTexts } from './readings.ts';
 import { tableTexts } from './tables.ts';
 import { valueTexts } from './values.ts';
@@ -19,5 +26,12 @@ export const spanish: Language = {
     ...walkTexts,
     ...tableTexts,
     ...cautionTexts,
+    ...pagesBenchTexts,
+    ...pagesDataTexts,
+    ...pagesPlannerTexts,
+    ...pagesProfileTexts,
+    ...pagesStartTexts,
+    ...pagesTableTexts,
+    ...pagesUnitTexts,
   },
 };
