@@ -9,7 +9,7 @@ export const pagesBenchTexts: Texts = {
     other: '<link>{unit}</link>: {count}\u00a0perfiles. Montada en {fitment}.',
   },
   'A value read in two sessions has been held against another bench or another day. One read once stands alone.':
-    'Un valor leído en dos sesiones se ha contrastado con otro banco u otro día. El leído una sola vez está solo.',
+    'Un valor leído en dos sesiones se ha contrastado con otro banco u otro día. Uno leído una sola vez no tiene con qué compararse.',
   Bench: 'Banco',
   'By model year': 'Por año de modelo',
   Characteristic: 'Característica',

@@ -37,7 +37,7 @@ export const pagesPlannerTexts: Texts = {
     'Aún no se conoce ningún perfil con este código. <link>Búsquelo</link>, bien o mal leído.',
   None: 'Ninguno',
   'None of your choosing': 'Ninguno elegido',
-  'None: the unit drives the speakers': 'Ninguno: la unidad mueve los altavoces',
+  'None: the unit drives the speakers': 'Ninguno: altavoces directos',
   'Not sure what to ask for? <link>The usual plans</link> are each held against every profile.':
     '¿No sabe qué pedir? <link>Los planes habituales</link> están comparados con todos los perfiles.',
   'Numbers of your own amplifier': 'Datos de su propio amplificador',

@@ -39,7 +39,7 @@ export const pagesProfileTexts: Texts = {
   'Readings of': 'Lecturas de',
   'Readings of {date}': 'Lecturas del {date}',
   'Readings:': 'Lecturas:',
-  Repeat: 'Repetición',
+  Repeat: 'Vez',
   'Response by volume step. A band about a curve is its uncertainty (95 %).':
     'Respuesta por paso de volumen. La banda en torno a una curva es su incertidumbre (95 %).',
   'Response, in numbers': 'Respuesta, en números',
