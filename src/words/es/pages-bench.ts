@@ -10,10 +10,8 @@ export const pagesBenchTexts: Texts = {
   },
   'A value read in two sessions has been held against another bench or another day. One read once stands alone.':
     'Un valor leído en dos sesiones se ha contrastado con otro banco u otro día. Uno leído una sola vez no tiene con qué compararse.',
-  Bench: 'Banco',
   'By model year': 'Por año de modelo',
   Characteristic: 'Característica',
-  Date: 'Fecha',
   'Frequencies are the exact third octaves (1000 · 10<sup>k/10</sup> Hz), printed by their nominal names; the file has them in full. In brackets: the number of the repeat.':
     'Las frecuencias son los tercios de octava exactos (1000 · 10<sup>k/10</sup> Hz), impresos con su nombre nominal; el archivo las trae completas. Entre paréntesis: el número de la repetición.',
   'How many of the {count}\u00a0profiles are in which state': {

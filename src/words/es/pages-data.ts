@@ -53,7 +53,6 @@ export const pagesDataTexts: Texts = {
     'Ponga esto donde deba estar el campo. Sin scripts, queda el enlace que contiene.',
   Right: 'Bien',
   Rules: 'Reglas',
-  Tables: 'Tablas',
   'The element and its script': 'El elemento y su script',
   'The frame can be reached as <code>readback-code-field::part(frame)</code>.':
     'Al marco se llega con <code>readback-code-field::part(frame)</code>.',

@@ -31,7 +31,6 @@ export const pagesStartTexts: Texts = {
   'Find your unit. Its page says how to bring the code onto the screen, step by step.':
     'Busque su unidad. Su página dice cómo hacer aparecer el código en la pantalla, paso a paso.',
   'Forget them': 'Olvidarlos',
-  Guide: 'Guía',
   'I don’t know': 'No lo sé',
   'In the pages': 'En las páginas',
   'It is this one': 'Es esta',
@@ -54,8 +53,6 @@ export const pagesStartTexts: Texts = {
   'No such page': 'Página no encontrada',
   'None of them? Then it has not been measured here yet: ask us before you order anything.':
     '¿Ninguna de ellas? Entonces aún no se ha medido aquí: consúltenos antes de pedir nada.',
-  Plan: 'Plan',
-  Plans: 'Planes',
   'Profiles it measured': 'Perfiles que midió',
   'Profiles of {unit} for the plan {plan}': 'Perfiles de {unit} para el plan {plan}',
   'Say what you ride, answer a question if one is left, or pick the face you see.':
@@ -79,7 +76,6 @@ export const pagesStartTexts: Texts = {
   'This page has moved': 'Esta página se ha trasladado',
   'Type it as it stands there; dashes, dots and spaces do not matter. Words work too.':
     'Escríbalo tal como aparece; guiones, puntos y espacios no importan. También sirven palabras.',
-  Unit: 'Unidad',
   'Units are changed in workshops. Where the face is another one than the table says, the face is right.':
     'En los talleres se cambian unidades. Si el frontal no es el que dice la tabla, vale el frontal.',
   Verdict: 'Veredicto',

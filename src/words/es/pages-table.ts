@@ -16,7 +16,6 @@ export const pagesTableTexts: Texts = {
   'None of the rules before it decides. They look at:':
     'No decide ninguna de las reglas anteriores. Estas miran:',
   'Not decided': 'Sin decidir',
-  Profiles: 'Perfiles',
   'Profiles of this unit': 'Perfiles de esta unidad',
   'Proved each time this site is made': 'Comprobado cada vez que se crea este sitio',
   Read: 'Leer',

@@ -33,7 +33,6 @@ export const pagesUnitTexts: Texts = {
   'Fitted to': 'Montada en',
   'Head unit': 'Unidad principal',
   'Here is the active code.': 'Aquí está el código activo.',
-  'I see something else': 'Veo otra cosa',
   'If you see something else': 'Si ve otra cosa',
   'Instead: {seen} Take up again at <strong>{to}</strong>.':
     'En cambio: {seen} Retome en <strong>{to}</strong>.',
@@ -67,7 +66,6 @@ export const pagesUnitTexts: Texts = {
   'Read the code': 'Leer el código',
   'Solid lines are steps. Dashed lines are ways on when something else is seen.':
     'Las líneas continuas son pasos. Las discontinuas, cómo seguir cuando se ve otra cosa.',
-  'Start again': 'Volver a empezar',
   'Step by step: {name}': 'Paso a paso: {name}',
   'Step {number}.': 'Paso {number}.',
   'The active code:': 'El código activo:',
@@ -84,7 +82,6 @@ export const pagesUnitTexts: Texts = {
   'What it puts out': 'Lo que entrega',
   'What the code looks like:': 'Cómo es el código:',
   'What to look for': 'Qué hay que buscar',
-  'You see': 'Usted ve',
   back: 'atrás',
   'the choice with that number': 'la opción con ese número',
   'the filled button: start the count, go on': 'el botón relleno: empezar la cuenta, seguir',
