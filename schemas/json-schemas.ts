@@ -16,6 +16,7 @@ import { sweepResultSchema } from './results/sweep.ts';
 import { tableCheckResultSchema } from './results/table-check.ts';
 import { tableDecideResultSchema } from './results/table-decide.ts';
 import { tableExportResultSchema, tableImportResultSchema } from './results/table-files.ts';
+import { wordsResultSchema } from './results/words.ts';
 
 /** The file below schemas/json/ that describes an entry of each kind. */
 export const entrySchemaFiles = {
@@ -31,6 +32,7 @@ export const entrySchemaFiles = {
   equipment: 'equipment.schema.json',
   tables: 'table.schema.json',
   exceptions: 'exception.schema.json',
+  words: 'words.schema.json',
 } as const satisfies Record<Kind, string>;
 
 const kinds = Object.keys(entrySchemaFiles) as Kind[];
@@ -54,6 +56,7 @@ const published: Readonly<Record<string, z.ZodType>> = {
   'table-decide-result.schema.json': tableDecideResultSchema,
   'table-export-result.schema.json': tableExportResultSchema,
   'table-import-result.schema.json': tableImportResultSchema,
+  'words-result.schema.json': wordsResultSchema,
 };
 
 /** The text of each JSON Schema file by name, as it is written to schemas/json/. */

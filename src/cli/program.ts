@@ -1,6 +1,6 @@
 /** The commands and their options, as `readback --help` lists them. */
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
-import { exitCodes, explainFailure, type JsonOption, type Output } from './command.ts';
+import { type ContentOption, exitCodes, explainFailure, type JsonOption, type Output } from './command.ts';
 import { type BuildOptions, build } from './commands/build.ts';
 import { type CheckOptions, check } from './commands/check.ts';
 import { type DevOptions, dev } from './commands/dev.ts';
@@ -13,6 +13,7 @@ import { type PlanOptions, plan } from './commands/plan.ts';
 import { type ServeOptions, serve } from './commands/serve.ts';
 import { type SweepOptions, sweep } from './commands/sweep.ts';
 import { addTableCommands } from './commands/table.ts';
+import { words } from './commands/words.ts';
 import { reportFormats } from './report-file.ts';
 
 /**
@@ -234,6 +235,17 @@ Examples:
     .action((file: string, options: SweepOptions) => done(sweep(file, options, output)));
 
   addTableCommands(program, { content: contentOption, json: jsonOption }, output, done);
+
+  program
+    .command('words')
+    .summary('list the texts of the pages a language does not say yet')
+    .description(
+      'Lists the texts of the interface that a language does not say yet, as lines for words/<tag>.yaml in the content folder. English and Spanish are shipped.',
+    )
+    .argument('<tag>', 'the language: fr, pt-BR')
+    .addOption(contentOption())
+    .addOption(jsonOption())
+    .action((tag: string, options: ContentOption & JsonOption) => done(words(tag, options, output)));
 
   program
     .command('build')

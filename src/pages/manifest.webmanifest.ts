@@ -5,6 +5,7 @@ import { href } from '../components/href.ts';
 import { dotIcons } from '../components/mark.ts';
 import { papers } from '../views/papers.ts';
 import { shortName } from '../views/short-name.ts';
+import { phrase } from '../words/index.ts';
 
 export const GET: APIRoute = async () => {
   const site = (await getEntry('site', 'site'))?.data;
@@ -14,7 +15,7 @@ export const GET: APIRoute = async () => {
     name: site.name,
     short_name: shortName(site.name),
     description: site.tagline,
-    lang: 'en',
+    lang: phrase('en'),
     start_url: href(''),
     scope: href(''),
     display: 'standalone',

@@ -4,12 +4,15 @@ import type { AstroIntegration } from 'astro';
 import { MapMemory } from '../base/index.ts';
 import { type CheckedAnswers, checkContent, textReport } from '../check/index.ts';
 import { siteAddress } from '../views/address.ts';
+import { languagesOf } from '../views/languages.ts';
 import { embedScriptPath, refreshedPath } from '../views/paths.ts';
 import { siteView } from '../views/site.ts';
 import { answersInStore, putAnswersInStore } from '../views/store.ts';
+import { type Language, speak } from '../words/index.ts';
 import { contentDate } from './content-date.ts';
 import { embedScript } from './embed.ts';
 import { forgetfulWorker, workerPath } from './forget-worker.ts';
+import { speaking } from './interface-language.ts';
 import { contentTypeOf, programFiles } from './program-files.ts';
 import { keepAstroQuiet, projectRoot } from './project.ts';
 import { openFiles } from './site-headers.ts';
@@ -37,7 +40,7 @@ export interface DevSite {
 
 /**
  * Runs Astro's development server on a content folder. At each change the folder is read again and every
- * collection loaded anew; where an entry cannot be read the last good answers are kept. All that the check
+ * collection loaded anew, in the first language of site.yaml; where an entry cannot be read the last good answers are kept. All that the check
  * finds is reported. Only one development site can run in one checkout at a time: Astro keeps its content in `.astro/`.
  * @throws CannotRun where the content folder cannot be read.
  */
@@ -53,17 +56,20 @@ export async function devSite({ contentFolder, host, port, report = print }: Dev
   putAnswersInStore(first.answers);
   report({ ...first, folder: contentFolder, shown: true });
 
+  const [language] = languagesOf(first.answers);
+  const silence = speak(language);
   let refresh: (() => Promise<void>) | undefined;
   const { dev } = await import('astro');
   const server = await dev({
     root: projectRoot,
     server: { host, port },
     logLevel: 'warn',
+    vite: speaking(language),
     integrations: [
       refreshHook((given) => (refresh = given)),
       workerRemoval(),
       programFilesHere(),
-      embedding(),
+      embedding(language),
     ],
   });
 
@@ -87,6 +93,7 @@ export async function devSite({ contentFolder, host, port, report = print }: Dev
       await watching;
       await server.stop();
       putAnswersInStore(undefined);
+      silence();
     },
   };
 }
@@ -137,7 +144,7 @@ function workerRemoval(): AstroIntegration {
 }
 
 /** Gives the code field for other sites, made at each request, and lets their pages have its data. */
-function embedding(): AstroIntegration {
+function embedding(language: Language): AstroIntegration {
   return {
     name: 'embedding',
     hooks: {
@@ -149,7 +156,7 @@ function embedding(): AstroIntegration {
           });
         }
         server.middlewares.use(`/${embedScriptPath}`, (_request, response, next) => {
-          embedScript().then((script) => {
+          embedScript(language).then((script) => {
             response.writeHead(200, { 'content-type': 'text/javascript', 'cache-control': 'no-store' });
             response.end(script);
           }, next);

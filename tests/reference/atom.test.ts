@@ -63,7 +63,7 @@ const changes: ProfileChange[] = [
   { profile: second?.id ?? '', code: second?.data.code ?? '', kind: 'new', sentences: [] },
   { profile: 'brasslight/gone', code: 'G & <0>', kind: 'gone', sentences: [] },
 ];
-const since = { changes, commit: 'c'.repeat(40), date: '2026-02-01' };
+const since = { changes: () => changes, commit: 'c'.repeat(40), date: '2026-02-01' };
 const text = changesFeed(answers, published, since).text();
 const feed = read(text);
 

@@ -106,8 +106,8 @@ describe('rules that clash, and cases no rule speaks of', () => {
 
   test('are told as such', () => {
     expect([...decide([[0]]).answers.keys()]).toEqual(['a']);
-    expect([...decide([[1]]).answers.keys()]).toEqual([brokenWords]);
-    expect([...decide([[2]]).answers.keys()]).toEqual([noAnswerWords]);
+    expect([...decide([[1]]).answers.keys()]).toEqual([brokenWords()]);
+    expect([...decide([[2]]).answers.keys()]).toEqual([noAnswerWords()]);
   });
 
   test('what is open is perhaps, and depends on the one input there is', () => {

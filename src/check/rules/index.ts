@@ -16,6 +16,7 @@ import { fitmentUndecided } from './fitment-undecided.ts';
 import { flipWithoutSource } from './flip-without-source.ts';
 import { formerAddress } from './former-address.ts';
 import { impossibleReading } from './impossible-reading.ts';
+import { interfaceText } from './interface-text.ts';
 import { levelFalls } from './level-falls.ts';
 import { listShownAsCode } from './list-shown-as-code.ts';
 import { lookAlikeCodes } from './look-alike-codes.ts';
@@ -90,6 +91,7 @@ export const rules: readonly Rule[] = [
   sequenceAmbiguous,
   endlessHold,
   missingCaution,
+  interfaceText,
   tableFault,
   planTable,
   tableOverlap,

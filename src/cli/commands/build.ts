@@ -97,13 +97,13 @@ export async function checkedBuild(options: BuildOptions, output: Output): Promi
     since,
     log: output.err,
   });
-  return { ...built, since: since ? { commit: since.commit, profiles: since.changes.length } : null };
+  return { ...built, since: since ? { commit: since.commit, profiles: built.changes } : null };
 }
 
 /** What has changed in the answers since a commit, those of then worked out by the program as it is now. */
 async function sinceCommit(folder: string, commit: string, now: Answers): Promise<SinceRevision> {
   const { content, renames } = await contentAt(folder, commit);
   const { answers: before } = await readAnswers(content);
-  const changes = changesSince(changeOf(before, now, renames));
-  return { changes, commit, date: await dateOfCommit(folder, commit) };
+  const change = changeOf(before, now, renames);
+  return { changes: () => changesSince(change), commit, date: await dateOfCommit(folder, commit) };
 }

@@ -1,11 +1,12 @@
 /** What changed in the answers between two states of the content, in plain sentences. */
 import { type Change, type ProfileImpact, type States, saysSomething } from '../../impact/index.ts';
-import { verdictLabels } from '../wording.ts';
+import { verdictLabel } from '../wording.ts';
 import { factTexts, isToldApart, tableTexts, valueTexts } from './words.ts';
 
 /** What has changed since an earlier revision of the content, and which that is. */
 export interface SinceRevision {
-  readonly changes: readonly ProfileChange[];
+  /** Said in the language at the time they are asked for. */
+  readonly changes: () => readonly ProfileChange[];
   /** The full name of the commit. */
   readonly commit: string;
   /** The day of the commit, ISO 8601, UTC. */
@@ -41,7 +42,7 @@ function sentencesOf(states: States, one: ProfileImpact): string[] {
       if (typeof plan !== 'string') return [];
       const name = states.now.base.plans.get(plan)?.data.name ?? plan;
       return [
-        `For the plan “${name}” the answer is now “${verdictLabels[now]}”; before, “${verdictLabels[before]}”.`,
+        `For the plan “${name}” the answer is now “${verdictLabel(now)}”; before, “${verdictLabel(before)}”.`,
       ];
     }),
     ...tables.map((table) => {

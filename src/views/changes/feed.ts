@@ -1,12 +1,13 @@
 /** The feed of changes (Atom, RFC 4287): what the answers say differently, and the bench sessions by date. */
 import { createHash } from 'node:crypto';
 import type { Answers } from '../../answers.ts';
+import { countPhrase, phrase } from '../../words/index.ts';
 import { sentenceText } from '../answer-sentence.ts';
 import { changesPath, profilePath, sessionAnchor, sourcePath, unitPath, unitsPath } from '../paths.ts';
 import { sentenceOf } from '../profile-page.ts';
 import type { Published, PublishedFile } from '../published-file.ts';
 import { siteView } from '../site.ts';
-import { counted, longDate } from '../wording.ts';
+import { longDate } from '../wording.ts';
 import { element, type XmlElement, xmlText } from '../xml.ts';
 import type { ProfileChange, SinceRevision } from './compare.ts';
 
@@ -32,7 +33,7 @@ export function changesFeed(
 ): PublishedFile {
   const { name, tagline, notice } = siteView(answers);
   const entries = [
-    ...(since ? since.changes.map((change) => changeEntry(answers, address, date, since, change)) : []),
+    ...(since ? since.changes().map((change) => changeEntry(answers, address, date, since, change)) : []),
     ...sessionEntries(answers, address),
   ];
   const updated =
@@ -40,9 +41,9 @@ export function changesFeed(
       .map((entry) => entry.date)
       .sort()
       .at(-1) ?? date;
-  const feed = element('feed', { xmlns: 'http://www.w3.org/2005/Atom', 'xml:lang': 'en' }, [
+  const feed = element('feed', { xmlns: 'http://www.w3.org/2005/Atom', 'xml:lang': phrase('en') }, [
     element('id', {}, `${address}${changesPath}`),
-    element('title', {}, `${name}: what changed`),
+    element('title', {}, phrase('{shop}: what changed', { shop: name })),
     element('subtitle', {}, notice === undefined ? tagline : `${tagline}. ${notice}`),
     element('updated', {}, instant(updated)),
     element('author', {}, [element('name', {}, name), element('uri', {}, address)]),
@@ -77,11 +78,15 @@ function changeEntry(
   const named = family ? `${code} (${family.data.name})` : code;
   const sentence = entry && sentenceOf(answers, entry);
   const [title, text, path] = {
-    new: [`New: ${named}`, sentence ? sentenceText(sentence) : named, profilePath(profile)],
-    changed: [`Changed: ${named}`, sentences.join('\n'), profilePath(profile)],
+    new: [
+      phrase('New: {profile}', { profile: named }),
+      sentence ? sentenceText(sentence) : named,
+      profilePath(profile),
+    ],
+    changed: [phrase('Changed: {profile}', { profile: named }), sentences.join('\n'), profilePath(profile)],
     gone: [
-      `No longer listed: ${named}`,
-      `The profile ${named} is no longer on this site.`,
+      phrase('No longer listed: {profile}', { profile: named }),
+      phrase('The profile {profile} is no longer on this site.', { profile: named }),
       family ? unitPath(family.id) : unitsPath,
     ],
   }[kind] as [string, string, string];
@@ -104,10 +109,15 @@ function sessionEntries({ base }: Answers, address: string): FeedEntry[] {
       });
       return {
         id: tagUri(address, data.date, `sessions/${id}`),
-        title: `Bench session of ${longDate(data.date)}: ${counted(profiles.length, 'profile')}`,
+        title: countPhrase(
+          profiles.length,
+          'Bench session of {date}: {count}\u00a0profile',
+          'Bench session of {date}: {count}\u00a0profiles',
+          { date: longDate(data.date) },
+        ),
         date: data.date,
         path: `${sourcePath(data.source)}#${sessionAnchor(id)}`,
-        text: `Measured: ${units.join('; ')}.`,
+        text: phrase('Measured: {profiles}.', { profiles: units.join('; ') }),
       };
     });
 }

@@ -5,7 +5,7 @@ import type { Combination, FactChange, States, TableAnswerChange, ValueChange } 
 import { formatNumber, formatQuantity } from '../../measure/format.ts';
 import { answerWords, brokenWords, noAnswerWords } from '../table-outcomes.ts';
 import { valueWords } from '../table-words.ts';
-import { channelLabels, characteristicLabels, originLabels, systemLabels } from '../wording.ts';
+import { channelLabel, characteristicLabel, originLabel, systemLabel } from '../wording.ts';
 
 export const factLabels: Readonly<Record<FactChange['fact'], string>> = {
   system: 'Meant for',
@@ -19,7 +19,7 @@ export function valueTexts({ name, before, now }: ValueChange): { label: string;
   const [was, is] = [before, now].map((one) =>
     one ? formatQuantity({ ...one, unit: characteristicUnits[name] }) : 'not known',
   );
-  return { label: characteristicLabels[name], was: was ?? '', is: is ?? '' };
+  return { label: characteristicLabel(name), was: was ?? '', is: is ?? '' };
 }
 
 /** Whether a rider would read another value: it moved beyond its uncertainty, and is written differently for it. */
@@ -37,14 +37,11 @@ export function inUnitsOfUText({ inUnitsOfU }: ValueChange): string {
 
 export function factTexts({ fact, before, now }: FactChange): { label: string; was: string; is: string } {
   const words = (value: string): string => {
-    if (fact === 'system') return systemLabels[value as keyof typeof systemLabels];
-    if (fact === 'origin') return originLabels[value as keyof typeof originLabels];
+    if (fact === 'system') return systemLabel(value as Parameters<typeof systemLabel>[0]);
+    if (fact === 'origin') return originLabel(value as Parameters<typeof originLabel>[0]);
     if (fact !== 'silent-outputs') return value;
     if (value === '') return 'none';
-    return value
-      .split(', ')
-      .map((channel) => channelLabels[channel] ?? channel)
-      .join(', ');
+    return value.split(', ').map(channelLabel).join(', ');
   };
   return { label: factLabels[fact], was: words(before), is: words(now) };
 }
@@ -77,8 +74,8 @@ function answersText({ tables }: Answers, id: string, { answers }: TableAnswerCh
     return { id: output, label, values: [], ...(unit === undefined ? {} : { unit }) };
   });
   const texts = answers.flatMap((one) => {
-    if (one.broken !== undefined) return [brokenWords];
-    if (one.answers.length === 0) return [noAnswerWords];
+    if (one.broken !== undefined) return [brokenWords()];
+    if (one.answers.length === 0) return [noAnswerWords()];
     return [one.answers.map((answer) => answerWords(Object.values(answer), outputs)).join(', then ')];
   });
   return texts.map((text) => `“${text}”`).join(' or ');

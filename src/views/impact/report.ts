@@ -17,7 +17,7 @@ import {
   tableTexts,
   valueTexts,
 } from '../changes/words.ts';
-import { counted, verdictLabels } from '../wording.ts';
+import { counted, verdictLabel } from '../wording.ts';
 import { type PageChanges, pageChanges } from './pages.ts';
 
 /** What the content was compared with. */
@@ -177,7 +177,7 @@ function profileTitle({ now, before }: States, id: string): Piece[] {
 }
 
 function verdictLines(states: States, { verdicts }: ProfileImpact): (readonly Piece[])[] {
-  const went = ({ before, now }: VerdictChange): string => `${verdictLabels[before]} → ${verdictLabels[now]}`;
+  const went = ({ before, now }: VerdictChange): string => `${verdictLabel(before)} → ${verdictLabel(now)}`;
   const lines = verdicts.flatMap((one) =>
     typeof one.plan === 'string'
       ? [[`${states.now.base.plans.get(one.plan)?.data.name ?? one.plan}: ${went(one)}`]]
