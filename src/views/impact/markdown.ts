@@ -1,6 +1,7 @@
 /** What a change does to the answers, as Markdown for the comment on a pull request. */
 import { printable } from '../../check/reporters/printable.ts';
-import { type ImpactInput, impactReport, type Piece, type ReportItem } from './report.ts';
+import { type ImpactInput, impactReport } from './report.ts';
+import type { Piece, ReportItem } from './report-parts.ts';
 
 /** The first line of the comment: by it a workflow knows its own comment again. */
 export const impactMarker = '<!-- readback impact -->';

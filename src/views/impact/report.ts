@@ -18,7 +18,9 @@ import {
   valueTexts,
 } from '../changes/words.ts';
 import { counted, verdictLabel } from '../wording.ts';
+import { below, entryItems, pageItems, ruleItems } from './content-items.ts';
 import { type PageChanges, pageChanges } from './pages.ts';
+import type { Piece, ReportItem, ReportSection } from './report-parts.ts';
 
 /** What the content was compared with. */
 export interface ComparedWith {
@@ -37,19 +39,6 @@ export interface ImpactInput {
   readonly setAside: number;
   /** What to put before each path: the content folder, so that a place can be opened from there. */
   readonly folder: string;
-}
-
-/** A piece of a line: prose, or a name to be set as it is written (a code, an id, a path). */
-export type Piece = string | { readonly code: string };
-
-export interface ReportItem {
-  readonly title: readonly Piece[];
-  readonly lines: readonly (readonly Piece[])[];
-}
-
-export interface ReportSection {
-  readonly title: string;
-  readonly items: readonly ReportItem[];
 }
 
 export interface ImpactReport {
@@ -240,63 +229,4 @@ function twinLines(states: States, { twins }: ProfileImpact): (readonly Piece[])
   return twins
     ? [['As ', { code: codes(states, twins.before) }, ' → as ', { code: codes(states, twins.now) }]]
     : [];
-}
-
-function pageItems({ added, removed }: PageChanges): ReportItem[] {
-  const code = (path: string): Piece => ({ code: `/${path}` });
-  return [
-    ...removed
-      .filter(({ redirected }) => !redirected)
-      .map(
-        ({ path, now }): ReportItem => ({
-          title: [
-            'Gone, and its address leads nowhere: ',
-            code(path),
-            ...(now === undefined ? [] : [' (it is at ', code(now), ' now)']),
-          ],
-          lines: [],
-        }),
-      ),
-    ...removed
-      .filter(({ redirected }) => redirected)
-      .map(
-        ({ path, now }): ReportItem => ({
-          title: ['Moved: ', code(path), ' → ', code(now ?? '')],
-          lines: [],
-        }),
-      ),
-    ...added.map((path): ReportItem => ({ title: ['New: ', code(path)], lines: [] })),
-  ];
-}
-
-function ruleItems({ states, impact }: Change): ReportItem[] {
-  return impact.rules.map(({ table, added, removed, edited, otherwise }) => {
-    const line = (what: string, ids: readonly string[]): (readonly Piece[])[] =>
-      ids.length === 0 ? [] : [[`${what}: `, { code: ids.join(', ') }]];
-    return {
-      title: [states.now.base.tables.get(table)?.data.question ?? table],
-      lines: [
-        ...line('Edited', edited),
-        ...line('New', added),
-        ...line('Taken out', removed),
-        ...(otherwise ? [['Columns, answers, hit policy or order']] : []),
-      ],
-    };
-  });
-}
-
-function entryItems({ impact }: Change, folder: string): ReportItem[] {
-  return impact.entries.map(({ file, what, formerFile, decisive }) => ({
-    title: [
-      { code: below(folder, file) },
-      `: ${what}${decisive || what === 'renamed' ? '' : ', wording alone'}`,
-      ...(formerFile === undefined ? [] : [' from ', { code: below(folder, formerFile) }]),
-    ],
-    lines: [],
-  }));
-}
-
-function below(folder: string, file: string): string {
-  const start = folder.replace(/\/+$/, '');
-  return start === '' || start === '.' ? file : `${start}/${file}`;
 }

@@ -1,6 +1,7 @@
 /** What a change does to the answers, as text for a terminal. */
 import { printable } from '../../check/reporters/printable.ts';
-import { type ImpactInput, impactReport, type Piece } from './report.ts';
+import { type ImpactInput, impactReport } from './report.ts';
+import type { Piece } from './report-parts.ts';
 
 export function impactText(input: ImpactInput): string {
   const { summary, grid, sections } = impactReport(input);
