@@ -4,6 +4,7 @@ import { z } from 'astro/zod';
 import type { Answers } from './answers.ts';
 import { codeList, codeSentences } from './views/code-list.ts';
 import type { CodeList, CodeSentences } from './views/code-list-format.ts';
+import { type CorrectionView, correctionViews } from './views/corrections.ts';
 import { type CoverageView, coverageView } from './views/coverage/coverage-page.ts';
 import { currentAnswers } from './views/current.ts';
 import { type DataPageView, dataPage } from './views/data-page.ts';
@@ -49,6 +50,7 @@ const byId = <View extends { readonly id: string }>(views: readonly View[]): Ide
 
 export const collections = {
   site: viewsOf<SiteView>('site', (answers) => [['site', siteView(answers)]]),
+  corrections: viewsOf<CorrectionView>('corrections', (answers) => byId(correctionViews(answers))),
   lists: viewsOf<ListsView>('lists', (answers) => [['lists', listsView(answers)]]),
   rules: viewsOf<RulesPageView>('rules', (answers) => [['rules', rulesPage(answers)]]),
   codes: viewsOf<{ readonly list: CodeList; readonly sentences: CodeSentences }>('codes', (answers) => [

@@ -92,3 +92,12 @@ test('every page of the site can be reached from the start page', () => {
     [],
   );
 });
+
+test('each page of an entry leads to where it can be corrected', () => {
+  const entryPage = /^(?:units|profiles|plans|tables|guides|sources)\/(?!.*\/sheet\/$)./;
+  const missing = allPages().filter((path) => {
+    const links = readPage(path).links.filter((link) => link.includes('/help/edit/main/content/'));
+    return entryPage.test(path) !== links.length > 0;
+  });
+  expect(missing).toEqual([]);
+});

@@ -10,6 +10,7 @@ const site: Site = {
   contact: { phone: '+00 000 555 0142', email: 'bench@sample.example', hours: 'Weekdays, 9 to 17 h' },
   address: 'https://help.sample.example',
   repository: 'https://git.sample.example/help',
+  correctAt: 'https://git.sample.example/help/edit/main/content/{file}#L{line}',
   licence: {
     name: 'CC-BY-4.0',
     title: 'Creative Commons Attribution 4.0 International',
@@ -19,7 +20,7 @@ const site: Site = {
 };
 
 /** What a shop has to decide on before it is shown: a number nobody answers would be worse than none. */
-const leftOut = ['contact.phone', 'contact.email', 'repository', 'licence'];
+const leftOut = ['contact.phone', 'contact.email', 'repository', 'correctAt', 'licence'];
 
 export function siteFile(): string {
   const head = [
