@@ -1,6 +1,14 @@
 /** Fields that several kinds of entry share, each defined once. */
 import { z } from 'zod';
 
+/** What is known of fields beside their schemas; a field described anew keeps it. */
+export const fieldNotes = z.registry<{
+  /** The folder of the entries it names, such as `sources`. */
+  readonly entriesIn?: string;
+  /** Whether it stands in quotes even where YAML would not need them. */
+  readonly inQuotes?: boolean;
+}>();
+
 /** Lower-case words joined by hyphens: what file names and ids are made of. */
 export const slug = z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, {
   error: 'use lower-case letters, digits and single hyphens, such as "front-left"',
@@ -31,6 +39,7 @@ export function reference(kind: string): z.ZodString {
   return z
     .string()
     .min(1)
+    .register(fieldNotes, { entriesIn: kind.replace('/', '') })
     .meta({ description: `The id of an entry in ${kind}: its path there without the file ending.` });
 }
 

@@ -9,6 +9,7 @@ import { findResultSchema } from './results/find.ts';
 import { identifyResultSchema } from './results/identify.ts';
 import { impactResultSchema } from './results/impact.ts';
 import { initResultSchema } from './results/init.ts';
+import { newResultSchema } from './results/new.ts';
 import { planResultSchema } from './results/plan.ts';
 import { rulesResultSchema } from './results/rules.ts';
 import { serveResultSchema } from './results/serve.ts';
@@ -51,6 +52,7 @@ const published: Readonly<Record<string, z.ZodType>> = {
   'identify-result.schema.json': identifyResultSchema,
   'impact-result.schema.json': impactResultSchema,
   'init-result.schema.json': initResultSchema,
+  'new-result.schema.json': newResultSchema,
   'plan-result.schema.json': planResultSchema,
   'table-check-result.schema.json': tableCheckResultSchema,
   'table-decide-result.schema.json': tableDecideResultSchema,

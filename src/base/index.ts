@@ -1,7 +1,7 @@
 /** The base: files of a content folder → positions kept → validated → linked into one typed, immutable Base. */
 export { type Base, byOrder, Entry, type EntryMap, readingsOfProfile, setAsideFor } from './base.ts';
 export { placeInDirective, placeOfAddress, placeOfNode } from './body-places.ts';
-export { CannotRun, type ContentFiles, FolderFiles, linkFinding } from './content-folder.ts';
+export { CannotRun, type ContentFiles, decoded, FolderFiles, linkFinding } from './content-folder.ts';
 export {
   attributeOf,
   type DirectiveName,
@@ -17,12 +17,14 @@ export {
 export { compareFindings, type Finding, type Place, type RelatedPlace, type Severity } from './finding.ts';
 export { LazyMap } from './lazy-map.ts';
 export type { Link } from './link.ts';
-export { allEntries, isKind, linkedKinds, linksOf } from './links.ts';
+export { allEntries, fileOfEntry, isKind, linkedKinds, linksOf, noSuchEntry } from './links.ts';
 export { digestOf, MapMemory, type Memory, noMemory, remembered } from './memory.ts';
 export { MemoryFiles } from './memory-files.ts';
 export { nearest } from './nearest.ts';
-export { type BaseReading, readBase } from './read.ts';
+export { type BaseReading, isEntryId, readBase } from './read.ts';
 export { type BenchReading, ReadingTable } from './readings.ts';
+export { valueAt } from './schema-walk.ts';
 export { type PageKind, type Target, targetOf } from './targets.ts';
 export { TextFile } from './text-file.ts';
-export type { DataPath } from './yaml.ts';
+export { validate } from './validate.ts';
+export type { DataPath, Positions } from './yaml.ts';

@@ -9,6 +9,7 @@ import { type FindOptions, find } from './commands/find.ts';
 import { type IdentifyOptions, identify } from './commands/identify.ts';
 import { type ImpactOptions, impact, impactFormats } from './commands/impact.ts';
 import { init } from './commands/init.ts';
+import { addNewCommands } from './commands/new.ts';
 import { type PlanOptions, plan } from './commands/plan.ts';
 import { type ServeOptions, serve } from './commands/serve.ts';
 import { type SweepOptions, sweep } from './commands/sweep.ts';
@@ -53,6 +54,7 @@ Exit codes: 0 clean or found, 1 findings, not found, or a recording that cannot 
 
 Examples:
   readback init ../our-help                 begin a repository of your own entries
+  readback new profile                      write an entry, asked for field by field
   readback impact --since main              which answers does a change flip?
   readback check                            is everything sourced, nothing contradictory?
   readback find 8BOS-I5Z                    which profiles may this be, misread or not?
@@ -82,6 +84,8 @@ Examples:
     .argument('<dir>', 'the folder, which is made where there is none')
     .addOption(jsonOption())
     .action((folder: string, options: JsonOption) => done(init(folder, options, output)));
+
+  addNewCommands(program, { content: contentOption, json: jsonOption }, output, done);
 
   program
     .command('check')
