@@ -20,16 +20,16 @@ export interface Fault {
 }
 
 /** A text as the value its field holds. What is no such value stays the text, so that the check says why not. */
-export function typedValue({ holds }: Pick<ValueShape, 'holds'>, text: string): unknown {
+export function typedValue({ holds, inQuotes }: ValueShape, text: string): unknown {
   const typed = text.trim();
-  if (holds !== 'text') {
-    if (holds !== 'yes-no' && /^-?\d+(?:\.\d+)?$/.test(typed)) return Number(typed);
-    if (holds !== 'number' && /^(?:yes|no|true|false)$/.test(typed))
-      return typed === 'yes' || typed === 'true';
-    return typed;
+  const isNumber = holds === 'number' || holds === 'cell';
+  if (isNumber && /^-?\d+(?:\.\d+)?$/.test(typed)) return Number(typed);
+  if (holds === 'yes-no' && /^(?:yes|no)$/.test(typed)) return typed === 'yes';
+  if (holds === 'cell' || holds === 'yes-no') {
+    if (typed === 'true' || typed === 'false') return typed === 'true';
   }
-  // Codes are shown in quotes, and so typed in quotes.
-  return /^"[^"]*"$/.test(typed) ? typed.slice(1, -1) : typed;
+  // Codes and tests are shown in quotes, and so typed in quotes.
+  return inQuotes && /^"[^"]*"$/.test(typed) ? typed.slice(1, -1) : typed;
 }
 
 /** Everything the schema has against the answers, in the words of the check, and each entry they name in vain. */

@@ -5,7 +5,7 @@ import { entrySchemas, fieldNotes, type Kind } from '../../../schemas/index.ts';
 /** A single value, as a person types it. */
 export interface ValueShape {
   readonly is: 'value';
-  /** `cell`: a text, a number or yes/no, whichever it looks like. */
+  /** `cell`: a text, a number, true or false, whichever it looks like. */
   readonly holds: 'text' | 'number' | 'yes-no' | 'cell';
   /** What it may be; empty where it is free. */
   readonly choices: readonly string[];
@@ -67,6 +67,9 @@ interface Def {
   readonly valueType?: z.ZodType;
   readonly values?: readonly unknown[];
   readonly entries?: Readonly<Record<string, string>>;
+  readonly checks?: readonly {
+    readonly _zod: { readonly def: { readonly check: string; readonly minimum?: number } };
+  }[];
 }
 
 function defOf(schema: z.ZodType): Def {
@@ -147,5 +150,5 @@ function aboutOf(schema: z.ZodType): string {
 }
 
 function leastOf(schema: z.ZodType): number {
-  return (schema._zod.bag as { readonly minimum?: number }).minimum ?? 0;
+  return defOf(schema).checks?.find(({ _zod }) => _zod.def.check === 'min_length')?._zod.def.minimum ?? 0;
 }

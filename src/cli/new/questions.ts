@@ -115,7 +115,7 @@ export class Questions {
 
   async #askValues(of: ValueShape, asked: Asked): Promise<void> {
     const list: unknown[] = [];
-    const hint = `${this.#hint(of, true)} One at a time; Enter ends the list.`;
+    const hint = `${this.#hint(of, true)} One at a time; Enter when there are no more.`;
     for (let head = `${headOf(asked)}${hint}`; ; head = `${asked.name}, one more?`) {
       const text = await this.#answer(head);
       if (text !== '') list.push(typedValue(of, text));
