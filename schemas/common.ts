@@ -20,8 +20,11 @@ export const line = z.string().trim().min(1, { error: 'this text is empty' }).ma
 /** A paragraph of plain text. */
 export const paragraph = z.string().trim().min(1, { error: 'this text is empty' }).max(2000);
 
+/** How a date is written, in words. */
+export const dateForm = 'year-month-day, such as 2026-03-14';
+
 /** A calendar date, ISO 8601: `2026-03-14`. */
-export const date = z.iso.date({ error: 'write the date as year-month-day, such as 2026-03-14' });
+export const date = z.iso.date({ error: `write ${dateForm}` });
 
 /** A language, as IETF BCP 47 names it: `es`, `pt-BR`. */
 export const languageTag = z.string().regex(/^[a-z]{2,3}(-[A-Z][a-z]{3})?(-[A-Z]{2})?$/, {

@@ -1,5 +1,6 @@
 /** The JSON Schema 2020-12 files, made from the Zod schemas: for editors, and for those who read our JSON. */
 import { z } from 'zod';
+import { addEditorWords } from './editor-words.ts';
 import { readingSchema } from './entries/reading.ts';
 import { entrySchemas, type Kind } from './kinds.ts';
 import { buildResultSchema } from './results/build.ts';
@@ -68,7 +69,9 @@ export function jsonSchemaFiles(): Map<string, string> {
     Object.entries(published).map(([name, schema]) => [
       name,
       `${JSON.stringify(
-        z.toJSONSchema(schema, { target: 'draft-2020-12', io: isResult(name) ? 'output' : 'input' }),
+        isResult(name)
+          ? z.toJSONSchema(schema, { target: 'draft-2020-12', io: 'output' })
+          : z.toJSONSchema(schema, { target: 'draft-2020-12', io: 'input', override: addEditorWords }),
         undefined,
         2,
       )}\n`,
