@@ -2,6 +2,7 @@
 import type { Site } from '../../schemas/index.ts';
 import type { Answers } from '../answers.ts';
 import type { Entry } from '../base/index.ts';
+import { phrase } from '../words/index.ts';
 import {
   guidePath,
   planPath,
@@ -56,7 +57,7 @@ export function correctionAddress(
     return correctAt.replaceAll('{file}', () => path).replaceAll('{line}', String(line));
   }
   if (repository !== undefined || contact.email === undefined) return repository;
-  return `mailto:${contact.email}?subject=${encodeURIComponent(`Correction: ${file}, line ${line}`)}`;
+  return `mailto:${contact.email}?subject=${encodeURIComponent(phrase('Correction: {file}, line {line}', { file, line }))}`;
 }
 
 /** By the path of the page, what is written where; what a page is chiefly about comes first. */
@@ -65,34 +66,41 @@ function* correctionPlaces({ base, tables }: Answers): Generator<[path: string, 
     const body = family.body?.children[0]?.position?.start.line;
     yield [
       unitPath(family.id),
-      [top('this unit', family), ...(body === undefined ? [] : [place('the text about it', family, body)])],
+      [
+        top(phrase('this unit'), family),
+        ...(body === undefined ? [] : [place(phrase('the text about it'), family, body)]),
+      ],
     ];
   }
   for (const sequence of base.sequences.values()) {
-    yield [wayPath(sequence.data.family, sequence.id), [top('this way in', sequence)]];
+    yield [wayPath(sequence.data.family, sequence.id), [top(phrase('this way in'), sequence)]];
   }
   for (const profile of base.profiles.values()) {
     const statements = (base.statementsOfProfile.get(profile.id) ?? []).map((statement) => {
       const index = statement.data.claims.findIndex((claim) => claim.profile === profile.id);
       const title = base.sources.get(statement.data.source)?.data.title ?? statement.data.source;
-      return place(`what “${title}” says`, statement, statement.place(['claims', index]).line);
+      return place(
+        phrase('what “{title}” says', { title }),
+        statement,
+        statement.place(['claims', index]).line,
+      );
     });
-    yield [profilePath(profile.id), [top('this profile', profile), ...statements]];
+    yield [profilePath(profile.id), [top(phrase('this profile'), profile), ...statements]];
     const sheets = (base.sessionsOfProfile.get(profile.id) ?? []).flatMap(({ id, data }) => {
       const table = base.readings.get(id);
       const first = table?.readingsOf(profile.id)[0];
       if (!table || !first) return [];
       const { file, line } = table.place(first.id);
-      return [{ what: `the readings of ${longDate(data.date)}`, file, line }];
+      return [{ what: phrase('the readings of {date}', { date: longDate(data.date) }), file, line }];
     });
     if (sheets.length > 0) yield [readingsPath(profile.id), sheets];
   }
-  for (const plan of base.plans.values()) yield [planPath(plan.id), [top('this plan', plan)]];
+  for (const plan of base.plans.values()) yield [planPath(plan.id), [top(phrase('this plan'), plan)]];
   for (const [id, { table }] of tables) {
     const entry = base.tables.get(id);
-    if (entry && table) yield [tablePath(id), [top('this table', entry)]];
+    if (entry && table) yield [tablePath(id), [top(phrase('this table'), entry)]];
   }
-  for (const guide of base.guides.values()) yield [guidePath(guide.id), [top('this guide', guide)]];
+  for (const guide of base.guides.values()) yield [guidePath(guide.id), [top(phrase('this guide'), guide)]];
   const sessionsOf = Map.groupBy(base.outputs.values(), ({ data }) => data.source);
   const statementsOf = Map.groupBy(base.statements.values(), ({ data }) => data.source);
   for (const source of base.sources.values()) {
@@ -101,10 +109,12 @@ function* correctionPlaces({ base, tables }: Answers): Generator<[path: string, 
     yield [
       sourcePath(source.id),
       [
-        top('this source', source),
-        ...sessions.map((session) => top(`the conditions of ${longDate(session.data.date)}`, session)),
+        top(phrase('this source'), source),
+        ...sessions.map((session) =>
+          top(phrase('the conditions of {date}', { date: longDate(session.data.date) }), session),
+        ),
         ...statements.map((statement) =>
-          place('the words taken from it', statement, statement.place(['quote'], 'key').line),
+          place(phrase('the words taken from it'), statement, statement.place(['quote'], 'key').line),
         ),
       ],
     ];

@@ -22,7 +22,7 @@ export interface NewOptions extends ContentOption, JsonOption {
 /** What each kind is called on the command line: as its schema file is. */
 export const newKinds = new Map(
   (Object.keys(entrySchemas) as Kind[])
-    .filter((kind): kind is NewKind => kind !== 'site')
+    .filter((kind): kind is NewKind => kind !== 'site' && kind !== 'words')
     .map((kind) => [entrySchemaFiles[kind].replace('.schema.json', ''), kind]),
 );
 

@@ -8,7 +8,8 @@ import { CannotRun, fileOfEntry, isEntryId } from '../../base/index.ts';
 import { idFor } from '../../tables/dmn/index.ts';
 import type { EntryAnswers } from './answers.ts';
 
-export type NewKind = Exclude<Kind, 'site'>;
+/** Words are begun with `readback words`, which lists the texts there are. */
+export type NewKind = Exclude<Kind, 'site' | 'words'>;
 
 /** The fields an entry is named by where no name is given. */
 const namedBy: Readonly<Record<NewKind, readonly string[]>> = {

@@ -1,6 +1,7 @@
 /** Spanish, by what the texts are about. */
 import type { Language } from '../language.ts';
 import { cautionTexts } from './cautions.ts';
+import { correctionTexts } from './corrections.ts';
 import { frameTexts } from './frame.ts';
 import { pagesBenchTexts } from './pages-bench.ts';
 import { pagesDataTexts } from './pages-data.ts';
@@ -26,6 +27,7 @@ export const spanish: Language = {
     ...walkTexts,
     ...tableTexts,
     ...cautionTexts,
+    ...correctionTexts,
     ...pagesBenchTexts,
     ...pagesDataTexts,
     ...pagesPlannerTexts,
