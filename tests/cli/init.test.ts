@@ -74,7 +74,7 @@ describe('what is begun', () => {
       expect(text).toMatch(new RegExp(`# ${escaped(description)}\\n[# ]*${name}:`));
     }
     // As an editor takes “# ” away again.
-    const signs = /^( *)# (?=(?:phone|email|repository|correctAt|licence):)|^# (?= )/gm;
+    const signs = /^( *)# (?=(?:phone|email|repository|correctAt|languages|licence):)|^# (?= )/gm;
     const all = parse(text.replace(signs, (_, indent) => indent ?? ''));
     const site = siteSchema.parse(all);
     expect(Object.keys(site).sort()).toEqual(Object.keys(siteSchema.shape).sort());
