@@ -23,7 +23,7 @@ const namedBy: Readonly<Record<NewKind, readonly string[]>> = {
   plans: ['name'],
   tables: ['name'],
   equipment: ['name'],
-  exceptions: ['rule', 'about'],
+  exceptions: ['rule', 'file'],
 };
 
 /** A longer name is cut at a word. */
@@ -32,15 +32,8 @@ const longestName = 60;
 /** The name of an entry, as it follows from its fields; undefined while they are not known. */
 export function usualName(kind: NewKind, answers: EntryAnswers): string | undefined {
   const parts = namedBy[kind].map((name) => answers[name]);
-  // What an exception is about may be left out.
-  if (parts.some((one, index) => one === undefined && (index === 0 || kind !== 'exceptions')))
-    return undefined;
-  const name = idFor(
-    parts
-      .filter((one) => one !== undefined)
-      .join(' ')
-      .toLowerCase(),
-  );
+  if (parts.includes(undefined)) return undefined;
+  const name = idFor(parts.join(' ').toLowerCase());
   if (name.length <= longestName) return name;
   return name.slice(0, name.lastIndexOf('-', longestName) + 1 || longestName).replace(/-$/, '');
 }
