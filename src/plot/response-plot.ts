@@ -36,7 +36,12 @@ export interface ResponsePlot {
     readonly style: number;
     readonly end: { readonly x: number; readonly y: number };
     /** What stands beside its end: the words, and before them a piece of the curve’s own line, as a path. */
-    readonly label: { readonly text: string; readonly x: number; readonly y: number; readonly sample: string };
+    readonly label: {
+      readonly text: string;
+      readonly x: number;
+      readonly y: number;
+      readonly sample: string;
+    };
   }[];
   readonly description: string;
 }
