@@ -21,7 +21,7 @@ export function responseFigure(data: ResponsePlotData, title: string): SVGElemen
     ...plot.curves.flatMap(({ path, style, end, label }) => [
       makeSvg('path', { class: `curve style-${style}`, d: path }),
       makeSvg('path', { class: 'leader', d: `M${end.x} ${end.y}L${right + 6} ${label.y}` }),
-      makeSvg('path', { class: `curve style-${style}`, d: label.sample }),
+      makeSvg('path', { class: `sample style-${style}`, d: label.sample }),
       makeSvg('text', { x: label.x, y: label.y + 4 }, label.text),
     ]),
     axis('dB relative to 1 kHz, front left', 'Hz, third-octave centres', right),
