@@ -20,8 +20,9 @@ export function responseFigure(data: ResponsePlotData, title: string): SVGElemen
     ...plot.curves.map(({ band }) => makeSvg('path', { class: 'band', d: band })),
     ...plot.curves.flatMap(({ path, style, end, label }) => [
       makeSvg('path', { class: `curve style-${style}`, d: path }),
-      makeSvg('path', { class: 'leader', d: `M${end.x} ${end.y}L${right + 4} ${label.y}` }),
-      makeSvg('text', { x: right + 6, y: label.y + 4 }, label.text),
+      makeSvg('path', { class: 'leader', d: `M${end.x} ${end.y}L${right + 6} ${label.y}` }),
+      makeSvg('path', { class: `sample style-${style}`, d: label.sample }),
+      makeSvg('text', { x: label.x, y: label.y + 4 }, label.text),
     ]),
     axis('dB relative to 1 kHz, front left', 'Hz, third-octave centres', right),
   );
