@@ -1,6 +1,7 @@
 /** The frequency response at several volume steps, relative to 1 kHz, on a third-octave grid. */
 import { scaleLinear, scaleLog } from 'd3-scale';
 import { area, line } from 'd3-shape';
+import { phrase } from '../words/index.ts';
 import { frame, type PlacedTick, round } from './frame.ts';
 import { spread } from './label-places.ts';
 import { decibelTicks, thirdOctaveTicks } from './ticks.ts';
@@ -75,7 +76,7 @@ export function responsePlot({ curves }: ResponsePlotData): ResponsePlot {
   const bottomDb = Math.floor(lowestDb / 3) * 3;
   const topDb = Math.ceil(highestDb / 3) * 3;
 
-  const texts = curves.map(({ step, label }) => label ?? `step ${step}`);
+  const texts = curves.map(({ step, label }) => label ?? phrase('step {step}', { step }));
   const longest = Math.max(0, ...texts.map((text) => text.length));
   const right = frame.right - (labelOffset + Math.max(labelRoom, 2 + letterWidth * longest));
   const x = scaleLog([lowestHz, highestHz], [frame.left, right]);
@@ -133,9 +134,16 @@ function describe({ curves }: ResponsePlotData): string {
     .map(({ step, label, points }) => {
       const peak = points.reduce((best, point) => (point.levelDb > best.levelDb ? point : best));
       const low = points.reduce((best, point) => (point.levelDb < best.levelDb ? point : best));
-      const at = (point: ResponsePoint): string =>
-        `${point.levelDb.toFixed(1)} decibels at ${Math.round(point.hz)} hertz`;
-      return `${label ?? `Step ${step}`}: highest ${at(peak)}, lowest ${at(low)}.`;
+      return phrase(
+        '{curve}: highest {peakDb} decibels at {peakHz} hertz, lowest {lowDb} decibels at {lowHz} hertz.',
+        {
+          curve: label ?? phrase('Step {step}', { step }),
+          peakDb: peak.levelDb.toFixed(1),
+          peakHz: Math.round(peak.hz),
+          lowDb: low.levelDb.toFixed(1),
+          lowHz: Math.round(low.hz),
+        },
+      );
     })
     .join(' ');
 }

@@ -14,6 +14,7 @@ import { pagesStartTexts } from './pages-start.ts';
 import { pagesTableTexts } from './pages-table.ts';
 import { pagesUnitTexts } from './pages-unit.ts';
 import { plannerTexts } from './planner.ts';
+import { plotTexts } from './plots.ts';
 import { readingTexts } from './readings.ts';
 import { reasonTexts } from './reasons.ts';
 import { speakerTexts } from './speakers.ts';
@@ -42,6 +43,7 @@ export const spanish: Language = {
     ...pagesTableTexts,
     ...pagesUnitTexts,
     ...plannerTexts,
+    ...plotTexts,
     ...readingTexts,
     ...reasonTexts,
     ...speakerTexts,
