@@ -234,7 +234,7 @@ function quotedText(text: string): string {
 
 function amount(text: string, unit: RegExp, sign: DecimalSign | undefined): number | undefined {
   const found = figureOf(text.trim());
-  if (!found || found.bound !== '' || !unit.test(found.unit)) return undefined;
+  if (found?.bound !== '' || !unit.test(found.unit)) return undefined;
   const value = numberOf(found.text, sign);
   return value !== undefined && found.unit.toLowerCase() === 'mv' ? value / 1000 : value;
 }

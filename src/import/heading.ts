@@ -118,10 +118,16 @@ function partsOf(text: string): Parts {
     .filter((word) => word !== '' && !/^(in|at|bei|a|en|the|of|@|per|measured at)$/.test(word));
   // A lone “V” or “%” is a unit, “Hz” is a name.
   const last = words.at(-1) ?? '';
-  if (words.length > 1 && isUnit(last) && columnWord(words.join(' ')) === undefined) {
+  const lastTwo = words.slice(-2).join(' ');
+  if (columnWord(words.join(' ')) !== undefined) {
+    // A name as it stands, “Hz” and “Volts rms” among them.
+  } else if (words.length > 2 && isUnit(lastTwo)) {
+    units.push(lastTwo);
+    words = words.slice(0, -2);
+  } else if (words.length > 1 && isUnit(last)) {
     units.push(last);
     words = words.slice(0, -1);
-  } else if (words.length === 1 && (voltsUnitOf(last) ?? thdUnitOf(last)) && columnWord(last) === undefined) {
+  } else if (words.length === 1 && (voltsUnitOf(last) ?? thdUnitOf(last))) {
     units.push(last);
     words = [];
   }

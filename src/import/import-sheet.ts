@@ -4,8 +4,9 @@ import { profileSchema } from '../../schemas/index.ts';
 import type { Base, Entry } from '../base/index.ts';
 import type { CodeIndex } from '../codes/index.ts';
 import { cellText, columnLetters, quoted, type Sheet, type SheetRow } from './cell.ts';
+import type { Column, SaidColumns } from './columns.ts';
 import { conditionsIn, type Fact, factSpecs } from './facts.ts';
-import { type Column, findHeader, type Header, type SaidColumns, unknownSaid } from './header.ts';
+import { findHeader, type Header, unknownSaid } from './header.ts';
 import { type DecimalSign, type DecimalsFound, SheetDecimals } from './numbers.ts';
 import { type NewProfile, ProfileBook } from './profile-book.ts';
 import type { KeyName } from './role.ts';
@@ -82,7 +83,6 @@ export function importSheet(sheet: Sheet, settings: ImportSettings): SheetImport
     });
     return { header, columns: [], decimals, rows: undefined, session, newProfiles: [], questions, notes };
   }
-  questions.push(...columnQuestions(header, settings.columns, facts));
   const rows = readRows(sheet, header, {
     book,
     sign: decimals.sign,
@@ -90,8 +90,15 @@ export function importSheet(sheet: Sheet, settings: ImportSettings): SheetImport
     given: givenBy(facts),
     channels: settings.channels,
     isLeftOut: settings.isLeftOut,
+    asked: new Set(keysWithout(header, facts)),
   });
+  questions.push(...columnQuestions(header, settings.columns, rows.lacking));
   const newProfiles = book.newProfiles.map((profile) => newProfile(profile, facts, session, questions));
+  if (settings.like && !session.existing) {
+    notes.push(
+      `Method and conditions are those of ${settings.like.id}. What was otherwise this time is said with --fact, such as --fact "method=…".`,
+    );
+  }
   notes.push(...book.notes, ...rowNotes(rows));
   return { header, columns: header.columns, decimals, rows, session, newProfiles, questions, notes };
 }
@@ -131,35 +138,46 @@ function givenBy(facts: readonly Fact[]): Given {
   );
 }
 
-function columnQuestions(header: Header, said: SaidColumns, facts: readonly Fact[]): Question[] {
+function columnQuestions(header: Header, said: SaidColumns, lacking: ReadonlySet<KeyName>): Question[] {
   const questions: Question[] = unknownSaid(said, header).map((name) => ({
     what: `--columns names ${quoted(name)}, and there is no such column.`,
     help: `The columns are: ${header.columns.map(({ at, head }) => head || columnLetters(at)).join(', ')}.`,
   }));
-  const has = (is: string): boolean => header.columns.some(({ role }) => role.is === is);
-  if (!has('volts')) {
+  if (!header.columns.some(({ role }) => role.is === 'volts')) {
     questions.push({
       what: 'No column holds volts.',
       help: 'Say which: --columns "HEAD=volts V", or with mV, dBV, dBu, Vpp or Vp.',
     });
   }
-  const given = givenBy(facts);
-  const volts = header.columns.flatMap(({ role }) => (role.is === 'volts' ? [role.fixed] : []));
-  const needed: readonly [KeyName, string, string][] = [
-    ['profile', 'the code', 'code="…"'],
-    ['channel', 'the output', 'channel=FL'],
-    ['step', 'the volume step', 'step=12'],
-    ['hz', 'the frequency', 'frequency=1000'],
-  ];
-  for (const [key, words, example] of needed) {
-    const inHeads = volts.length > 0 && volts.every((fixed) => key in fixed);
-    if (has(key) || given[key] !== undefined || inHeads || !has('volts')) continue;
+  for (const key of lacking) {
+    const { words, example } = neededKeys[key as keyof typeof neededKeys];
     questions.push({
       what: `No column holds ${words}.`,
       help: `Say which: --columns "HEAD=${key}"; or, if it is one for the whole sheet, --fact ${example}.`,
     });
   }
   return questions;
+}
+
+/** What every reading needs, and how it is said for the whole sheet. */
+const neededKeys = {
+  profile: { words: 'the code', example: 'code="…"' },
+  channel: { words: 'the output', example: 'channel=FL' },
+  step: { words: 'the volume step', example: 'step=12' },
+  hz: { words: 'the frequency', example: 'frequency=1000' },
+} as const satisfies Partial<Record<KeyName, { words: string; example: string }>>;
+
+/** The needed keys that neither a column nor the heads of all columns of volts nor anything said gives. */
+function keysWithout({ columns }: Header, facts: readonly Fact[]): KeyName[] {
+  const given = givenBy(facts);
+  const volts = columns.flatMap(({ role }) => (role.is === 'volts' ? [role.fixed] : []));
+  if (volts.length === 0) return [];
+  return (Object.keys(neededKeys) as (keyof typeof neededKeys)[]).filter(
+    (key) =>
+      !columns.some(({ role }) => role.is === key) &&
+      given[key] === undefined &&
+      !volts.every((fixed) => key in fixed),
+  );
 }
 
 function rowNotes({ filledDown, numberedRepeats, notFilledIn, leftOut }: RowsRead): string[] {

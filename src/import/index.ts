@@ -8,12 +8,13 @@ export {
   sheetPlan,
 } from './blank-sheet.ts';
 export { cellName, columnLetters, columnNumber, quoted, type Sheet, UnusableSheet } from './cell.ts';
+export { headKey, type SaidColumns } from './columns.ts';
 export { type Difference, isSame, readingsDifference } from './difference.ts';
 export { entryFiles } from './entries.ts';
 export { type Fact, saidFact } from './facts.ts';
-export { headKey, type SaidColumns } from './header.ts';
 export { type ImportSettings, importSheet, type Question, type SheetImport } from './import-sheet.ts';
 export type { DecimalSign } from './numbers.ts';
 export { readSheet } from './read-sheet.ts';
+export type { SheetReading } from './repeats.ts';
 export { type Role, roleHelp, roleNamed, roleText } from './role.ts';
-export type { RowFault, SheetReading } from './rows.ts';
+export type { RowFault } from './rows.ts';

@@ -1,5 +1,5 @@
 /** The rows below a header → readings, and every row that is not understood, with why. */
-import { type Channel, type Reading, readingSchema } from '../../schemas/index.ts';
+import { type Channel, readingSchema } from '../../schemas/index.ts';
 import { type DataPath, type Positions, validate } from '../base/index.ts';
 import { type Cell, cellName, cellText, columnLetters, quoted, type Sheet, type SheetRow } from './cell.ts';
 import {
@@ -13,17 +13,12 @@ import {
   wholeIn,
 } from './cell-values.ts';
 import { channelOf } from './channels.ts';
+import { type Column, headKey } from './columns.ts';
 import { conditionsIn, factSpecs } from './facts.ts';
-import { type Column, type Header, headKey } from './header.ts';
+import type { Header } from './header.ts';
 import type { ProfileBook } from './profile-book.ts';
+import { type ReadingDraft, type SheetReading, withRepeats } from './repeats.ts';
 import type { Fixed, KeyName, Role } from './role.ts';
-
-export interface SheetReading extends Reading {
-  readonly row: number;
-  readonly line: number;
-  /** The column of its volts. */
-  readonly at: number;
-}
 
 /** A row, or a cell of it, that is not understood. */
 export interface RowFault {
@@ -48,6 +43,8 @@ export interface RowsRead {
   /** Rows left out: as said, or because they are none of readings. */
   readonly leftOut: readonly { readonly row: number; readonly why: string }[];
   readonly numberedRepeats: number;
+  /** What readings lack that no column and nothing said gives. */
+  readonly lacking: ReadonlySet<KeyName>;
 }
 
 export interface RowSettings extends ValueSettings {
@@ -56,6 +53,8 @@ export interface RowSettings extends ValueSettings {
   readonly given: Given;
   readonly channels: ReadonlyMap<string, Channel>;
   readonly isLeftOut: (row: number) => boolean;
+  /** What no column and nothing said gives: it is asked once, not told in every row. */
+  readonly asked: ReadonlySet<KeyName>;
 }
 
 /** Key values by name, as the cells they were said in. */
@@ -64,8 +63,6 @@ export type Given = Readonly<Partial<Record<KeyName, Cell>>>;
 const mostFaults = 10_000;
 const isSummary =
   /^(?:mean|average|avg\.?|median|sum|total|min\.?|max\.?|std\.?|stdev|mittelwert|mittel|summe|media|promedio)$/i;
-
-type Draft = Omit<SheetReading, 'repeat'> & { readonly repeat: number | undefined };
 
 /** Reads all rows below the header. */
 export function readRows(sheet: Sheet, header: Header, settings: RowSettings): RowsRead {
@@ -91,12 +88,14 @@ class RowReader {
   readonly #thdOf: ReadonlyMap<ValueColumn, ValueColumn>;
   readonly #heads: readonly string[];
   readonly #held = new Map<KeyName, Held>();
-  readonly #drafts: Draft[] = [];
+  readonly #drafts: ReadingDraft[] = [];
   readonly #faults: RowFault[] = [];
   readonly #leftOut: { row: number; why: string }[] = [];
   readonly #filledDown = new Map<KeyName, number>();
   readonly #cellsRead = new Map<string, Value<unknown>>();
   #faultCount = 0;
+  readonly #lacking = new Set<KeyName>();
+  #isSilent = false;
   #notFilledIn = 0;
 
   constructor({ columns }: Header, settings: RowSettings) {
@@ -127,9 +126,11 @@ class RowReader {
   }
 
   read(row: SheetRow): void {
-    const { isLeftOut } = this.#settings;
-    if (isLeftOut(row.row)) {
+    this.#isSilent = this.#settings.isLeftOut(row.row);
+    if (this.#isSilent) {
+      // What it says of the rows below holds all the same: else they would take it from further above.
       this.#leftOut.push({ row: row.row, why: 'as you say' });
+      if (!this.#isSection(row)) for (const column of this.#keys) this.#readKey(column, row, false);
       return;
     }
     if (this.#isHeadAgain(row)) return;
@@ -153,6 +154,7 @@ class RowReader {
   }
 
   conclude(): RowsRead {
+    this.#isSilent = false;
     const { readings, numbered } = withRepeats(this.#drafts);
     const sound = readings.filter((reading) => this.#isWithinBounds(reading));
     return {
@@ -163,6 +165,7 @@ class RowReader {
       filledDown: this.#filledDown,
       leftOut: this.#leftOut,
       numberedRepeats: numbered,
+      lacking: this.#lacking,
     };
   }
 
@@ -269,14 +272,15 @@ class RowReader {
   #keysFor(
     fixed: Fixed,
     row: SheetRow,
-  ): Pick<Draft, 'profile' | 'channel' | 'step' | 'hz' | 'repeat'> | undefined {
+  ): Pick<ReadingDraft, 'profile' | 'channel' | 'step' | 'hz' | 'repeat'> | undefined {
     const missing: string[] = [];
     const of = <T>(key: KeyName, own: T | undefined): T | undefined => {
       if (own !== undefined) return own;
       const held = this.#held.get(key);
       if (held && 'value' in held) return held.value as T;
-      if (key !== 'repeat')
-        missing.push(held ? `${keyWords[key]} (${held.brokenAt} is not understood)` : keyWords[key]);
+      if (held) missing.push(`${keyWords[key]} (${held.brokenAt} is not understood)`);
+      else if (this.#settings.asked.has(key)) this.#lacking.add(key);
+      else if (key !== 'repeat') missing.push(keyWords[key]);
       return undefined;
     };
     const profile = of<string>('profile', undefined);
@@ -287,6 +291,7 @@ class RowReader {
     if (profile !== undefined && channel !== undefined && step !== undefined && hz !== undefined) {
       return { profile, channel, step, hz, repeat };
     }
+    if (missing.length === 0) return undefined;
     const [first = ''] = missing;
     const name = Object.entries(keyWords).find(([, words]) => first.startsWith(words))?.[0];
     this.#fault(
@@ -317,20 +322,26 @@ class RowReader {
     }
     const at = row.cells.findIndex((cell) => cell !== '');
     const [only] = filled;
-    if (filled.length !== 1 || only === undefined || this.#keys.some((column) => column.at === at))
-      return false;
-    const channel = channelOf(String(only));
-    if (channel) {
-      this.#hold('channel', channel, at, row, 'Hz');
+    if (filled.length !== 1 || only === undefined) return false;
+    const column = this.#keys.find((one) => one.at === at);
+    if (column?.role.is === 'profile') return false;
+    if (this.#settings.book.find(only, undefined).problem === undefined) {
+      this.#hold('profile', only, at, row, 'Hz');
       return true;
     }
-    if (this.#settings.book.find(only, undefined).problem !== undefined) {
+    if (column && this.#keyValue(column.role.is as KeyName, only, 'Hz').problem === undefined) return false;
+    if (channelOf(String(only))) {
+      this.#hold('channel', only, at, row, 'Hz');
+      return true;
+    }
+    if (this.#keys.some(({ role }) => role.is === 'profile')) {
       this.#leftOut.push({
         row: row.row,
         why: `${quoted(only)} stands alone and names nothing that is known`,
       });
       return true;
     }
+    // It may be the code of what stands below, and must not be passed over.
     this.#hold('profile', only, at, row, 'Hz');
     return true;
   }
@@ -366,6 +377,7 @@ class RowReader {
   }
 
   #fault(row: SheetRow, place: string, cell: Cell | undefined, problem: string, help: string): void {
+    if (this.#isSilent) return;
     this.#faultCount += 1;
     if (this.#faults.length >= mostFaults) return;
     this.#faults.push({ row: row.row, line: row.line, place, text: cellText(cell), problem, help });
@@ -395,26 +407,3 @@ const factNames: Readonly<Partial<Record<KeyName, string>>> = {
   step: 'step',
   hz: 'frequency',
 };
-
-/** Numbers repeats that have none: the lowest not taken, in the order of the sheet. */
-function withRepeats(drafts: readonly Draft[]): { readings: SheetReading[]; numbered: number } {
-  const taken = new Map<string, Set<number>>();
-  const keyOf = ({ profile, channel, step, hz }: Draft): string => `${profile} ${channel} ${step} ${hz}`;
-  for (const draft of drafts) {
-    if (draft.repeat === undefined) continue;
-    const numbers = taken.get(keyOf(draft)) ?? new Set<number>();
-    taken.set(keyOf(draft), numbers.add(draft.repeat));
-  }
-  const next = new Map<string, number>();
-  let numbered = 0;
-  const readings = drafts.map((draft): SheetReading => {
-    if (draft.repeat !== undefined) return draft as SheetReading;
-    const key = keyOf(draft);
-    let repeat = next.get(key) ?? 1;
-    while (taken.get(key)?.has(repeat)) repeat += 1;
-    next.set(key, repeat + 1);
-    if (repeat > 1) numbered += 1;
-    return { ...draft, repeat };
-  });
-  return { readings, numbered };
-}
