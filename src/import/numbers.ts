@@ -60,8 +60,12 @@ function withoutGaps(text: string): string | undefined {
   return areGroups(whole.split(/['’\u00a0\u202f ]/)) ? unsigned.replace(/['’\u00a0\u202f ]/g, '') : undefined;
 }
 
+/** Most cells are whole numbers, or have a point that cannot part thousands. */
+const plainPoint = /^\d+(?:\.(?:\d{1,2}|\d{4,}))?$/;
+
 /** The number; undefined where it is none, or the sign has to be known and is not. */
 export function numberOf(text: string, sign: DecimalSign | undefined): number | undefined {
+  if (plainPoint.test(text)) return Number(text);
   const evidence = evidenceOf(text);
   if (evidence === 'no number') return undefined;
   if (evidence === 'either' && sign === undefined) return undefined;
@@ -79,6 +83,7 @@ export class SheetDecimals {
 
   see(cell: Cell, row: number, column: number): void {
     if (typeof cell === 'number' || !/[.,]/.test(cell)) return;
+    if (this.#first.has('point') && plainPoint.test(cell)) return;
     const found = figureOf(cell);
     if (!found) return;
     const evidence = evidenceOf(found.text);

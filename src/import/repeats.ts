@@ -12,7 +12,11 @@ export interface SheetReading extends Reading {
 export type ReadingDraft = Omit<SheetReading, 'repeat'> & { readonly repeat: number | undefined };
 
 /** Numbers repeats that have none: the lowest not taken, in the order of the sheet. */
-export function withRepeats(drafts: readonly ReadingDraft[]): { readings: SheetReading[]; numbered: number } {
+export function withRepeats(drafts: readonly ReadingDraft[]): {
+  readings: readonly SheetReading[];
+  numbered: number;
+} {
+  if (drafts.every(isNumbered)) return { readings: [...drafts], numbered: 0 };
   const taken = new Map<string, Set<number>>();
   const keyOf = ({ profile, channel, step, hz }: ReadingDraft): string =>
     `${profile} ${channel} ${step} ${hz}`;
@@ -24,7 +28,7 @@ export function withRepeats(drafts: readonly ReadingDraft[]): { readings: SheetR
   const next = new Map<string, number>();
   let numbered = 0;
   const readings = drafts.map((draft): SheetReading => {
-    if (draft.repeat !== undefined) return draft as SheetReading;
+    if (isNumbered(draft)) return draft;
     const key = keyOf(draft);
     let repeat = next.get(key) ?? 1;
     while (taken.get(key)?.has(repeat)) repeat += 1;
@@ -33,4 +37,8 @@ export function withRepeats(drafts: readonly ReadingDraft[]): { readings: SheetR
     return { ...draft, repeat };
   });
   return { readings, numbered };
+}
+
+function isNumbered(draft: ReadingDraft): draft is SheetReading {
+  return draft.repeat !== undefined;
 }

@@ -92,7 +92,7 @@ class RowReader {
   readonly #faults: RowFault[] = [];
   readonly #leftOut: { row: number; why: string }[] = [];
   readonly #filledDown = new Map<KeyName, number>();
-  readonly #cellsRead = new Map<string, Value<unknown>>();
+  readonly #cellsRead = new Map<string, Map<Cell, Value<unknown>>>();
   #faultCount = 0;
   readonly #lacking = new Set<KeyName>();
   #isSilent = false;
@@ -212,11 +212,13 @@ class RowReader {
     if (key === 'unit') return { value: String(cell) };
     const heldUnit = this.#held.get('unit');
     const family = heldUnit && 'value' in heldUnit ? String(heldUnit.value) : undefined;
-    const known = `${key} ${unit} ${typeof cell} ${cell} ${key === 'profile' ? family : ''}`;
-    const before = this.#cellsRead.get(known);
+    // Of another unit the same code is another profile; a number and a text alike may not be the same.
+    const kind = `${key} ${unit} ${typeof cell} ${key === 'profile' ? family : ''}`;
+    const known = this.#cellsRead.get(kind) ?? new Map<Cell, Value<unknown>>();
+    const before = known.get(cell);
     if (before) return before;
     const value = this.#keyValueOf(key, cell, unit, family);
-    if (this.#cellsRead.size < 10_000) this.#cellsRead.set(known, value);
+    if (known.size < 10_000) this.#cellsRead.set(kind, known.set(cell, value));
     return value;
   }
 
@@ -347,6 +349,9 @@ class RowReader {
   }
 
   #isHeadAgain({ cells }: SheetRow): boolean {
+    // A row of readings has figures where a head has words.
+    if (this.#volts.some(({ at, head }) => /^\d/.test(cellText(cells[at])) && !/^\d/.test(head)))
+      return false;
     const heads = cells.map((cell) => headKey(cellText(cell)));
     return (
       heads.some((text) => text !== '') && heads.every((text, at) => text === '' || text === this.#heads[at])
