@@ -1,6 +1,7 @@
 /** The columns below a header: what each holds, by its head and, where that does not do, by what stands in it. */
 import { nominalOf } from '../measure/index.ts';
 import { type Cell, cellText, columnLetters, quoted, type SheetRow } from './cell.ts';
+import { channelOf } from './channels.ts';
 import { bareNumber, type Heading, headingOf } from './heading.ts';
 import { figureOf } from './numbers.ts';
 import type { Role } from './role.ts';
@@ -113,6 +114,17 @@ function refined(column: Column, body: readonly SheetRow[], all: readonly (Colum
 
 function withUnit(column: Column, role: Role & { readonly is: 'volts' }, cells: readonly Cell[]): Column {
   const texts = cells.map(cellText);
+  // “Output” may be which one, or what it puts out.
+  const areOutputs = texts.length > 0 && texts.filter((text) => channelOf(text)).length >= 0.9 * texts.length;
+  if (areOutputs && Object.keys(role.fixed).length === 0) {
+    const why = `${column.why}, and outputs stand in it`;
+    return {
+      ...column,
+      role: { is: 'channel' },
+      certainty: column.why.startsWith('by its') ? 'known' : 'guessed',
+      why,
+    };
+  }
   const withUnits = texts.filter((text) => voltsUnitOf(figureOf(text)?.unit ?? '') !== undefined).length;
   if (withUnits > 0 && withUnits >= 0.5 * texts.filter((text) => figureOf(text)).length) {
     const isNamed = column.why.startsWith('by its');
@@ -161,26 +173,25 @@ function byContents(column: Column, cells: readonly Cell[], all: readonly (Colum
   return column;
 }
 
-/** Of two columns of the same, the later is left out; volts are told apart by number of repeat only where said. */
+const surest = ['said', 'known', 'guessed'] as const;
+
+/** Of two columns of the same, the surer is taken, else the first; the other is left out. */
 function withoutDoubles(columns: readonly Column[]): Column[] {
-  const seen = new Map<string, Column>();
-  return columns.map((column) => {
-    const { role } = column;
-    if (role.is === 'note') return column;
-    const key =
-      role.is === 'volts' || role.is === 'thd' ? `${role.is} ${JSON.stringify(role.fixed)}` : role.is;
-    const before = seen.get(key);
-    if (!before) {
-      seen.set(key, column);
-      return column;
+  const keyOf = ({ role }: Column): string | undefined => {
+    if (role.is === 'note') return undefined;
+    return role.is === 'volts' || role.is === 'thd' ? `${role.is} ${JSON.stringify(role.fixed)}` : role.is;
+  };
+  const taken = new Map<string, Column>();
+  for (const certainty of surest) {
+    for (const column of columns) {
+      const key = keyOf(column);
+      if (key !== undefined && column.certainty === certainty && !taken.has(key)) taken.set(key, column);
     }
-    if (column.certainty === 'said') return column;
-    const letters = columnLetters(before.at);
-    return {
-      ...column,
-      role: { is: 'note' },
-      certainty: 'guessed',
-      why: `${quoted(column.head)} would be the same as column ${letters}, ${quoted(before.head)}`,
-    };
+  }
+  return columns.map((column) => {
+    const other = taken.get(keyOf(column) ?? '');
+    if (!other || other === column || column.certainty === 'said') return column;
+    const why = `${quoted(column.head)} would be the same as column ${columnLetters(other.at)}, ${quoted(other.head)}`;
+    return { ...column, role: { is: 'note' }, certainty: 'guessed', why };
   });
 }

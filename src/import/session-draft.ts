@@ -133,7 +133,8 @@ function copyLike(
   const from = `like ${like.id}`;
   const note = (field: string, value: unknown): void => {
     if (value === undefined || said.has(field)) return;
-    if (Array.isArray(value)) taken.push({ field, value: `${value.length} bands`, from });
+    if (Array.isArray(value))
+      taken.push({ field, value: `${value.length} ${value.length === 1 ? 'band' : 'bands'}`, from });
     else if (value !== null && typeof value === 'object') {
       for (const [inner, one] of Object.entries(value)) note(`${field}.${inner}`, one);
     } else taken.push({ field, value: shown(value), from });

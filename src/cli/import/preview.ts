@@ -167,18 +167,22 @@ function closingText(result: ImportResult): string {
   }
   const guessed = result.columns.filter(({ certainty }) => certainty === 'guessed');
   const errors = (result.findings ?? []).filter(({ severity }) => severity === 'error').length;
-  const why = [
+  const unsaid = [
     ...(result.notUnderstoodCount > 0 ? ['rows are not understood'] : []),
     ...(result.questions.length + result.missing.length > 0 ? ['something has to be said'] : []),
-    ...(guessed.length > 0 ? ['guesses are not confirmed'] : []),
+  ];
+  const unwanted = [
     ...(result.difference
       ? ['the session is there already, and differs: --replace takes what the sheet says']
       : []),
     ...(errors > 0 ? ['the check would find errors: put them right, or --despite-findings'] : []),
   ];
-  const first =
-    outcome === 'refused' && !result.ready
-      ? `Nothing was written: ${why.join('; ')}.`
+  const why = [...unsaid, ...(guessed.length > 0 ? ['guesses are not confirmed'] : []), ...unwanted];
+  const isRefused = outcome === 'refused' && !result.ready;
+  const first = isRefused
+    ? `Nothing was written: ${why.join('; ')}.`
+    : unwanted.length > 0 && !result.ready
+      ? `Nothing was written, and as it is --write would be refused: ${unwanted.join('; ')}.`
       : 'Nothing was written.';
   if (command === null) return first;
   const confirm = guessed.length > 0 ? 'Correct what is wrong behind --columns. ' : '';
