@@ -52,8 +52,8 @@ export function sheetPlan({ channels, lowestStep, highestStep }: SheetUnit): She
   return { level, response, outputs };
 }
 
-/** What a printed or blank sheet asks of the session, by the names an import knows. */
-export const conditionLabels = [
+/** What the sheet asks of the session, by the names an import knows. */
+const conditionLabels = [
   'Date',
   'Bench',
   'Taken by (role)',

@@ -1,7 +1,6 @@
 /** A shop’s spreadsheet → readings, session and profiles, with everything that is not understood named. */
 export {
   blankSheetCsv,
-  conditionLabels,
   type SheetLine,
   type SheetPlan,
   type SheetUnit,

@@ -1,8 +1,9 @@
 /** A sheet to fill in at the bench for one profile of a unit: for paper, and as CSV that is imported as it is. */
 import type { Channel } from '../../schemas/index.ts';
 import type { Answers } from '../answers.ts';
-import { blankSheetCsv, conditionLabels, type SheetLine, sheetPlan } from '../import/index.ts';
+import { blankSheetCsv, type SheetLine, sheetPlan } from '../import/index.ts';
 import { nominalOf } from '../measure/index.ts';
+import { phrase } from '../words/index.ts';
 import { type CautionText, cautionTexts } from './cautions.ts';
 import { benchCautions } from './coverage/bench-sheet.ts';
 import { blankSheetFile, blankSheetPath, unitPath } from './paths.ts';
@@ -22,7 +23,6 @@ export interface BlankSheetView {
   readonly path: string;
   readonly file: string;
   readonly load: string;
-  readonly conditions: readonly string[];
   readonly parts: readonly BlankPart[];
   readonly count: number;
   readonly cautions: readonly CautionText[];
@@ -45,11 +45,17 @@ export function blankSheets({ base }: Answers): BlankSheetView[] {
       path: blankSheetPath(id),
       file: blankSheetFile(id),
       load: `${ratedLoadOhms}\u00a0Ω`,
-      conditions: ['Code', ...conditionLabels],
       parts: [
-        part(`${front}, 1 kHz`, 'Step', level, ({ step }) => String(step)),
-        part(`${front}, step ${middle}`, 'Hz', response, ({ hz }) => String(nominalOf(hz) ?? hz)),
-        part(`Step ${middle}, 1 kHz`, 'Output', outputs, ({ channel }: { channel: Channel }) => channel),
+        part(`${front}, 1 kHz`, phrase('Step'), level, ({ step }) => String(step)),
+        part(`${front}, ${phrase('step {step}', { step: middle })}`, 'Hz', response, ({ hz }) =>
+          String(nominalOf(hz) ?? hz),
+        ),
+        part(
+          `1 kHz, ${phrase('step {step}', { step: middle })}`,
+          phrase('Output'),
+          outputs,
+          ({ channel }: { channel: Channel }) => channel,
+        ),
       ].filter(({ rows: own }) => own.length > 0),
       count: rows,
       cautions: cautionTexts([
