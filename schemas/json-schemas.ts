@@ -9,6 +9,7 @@ import { explainResultSchema } from './results/explain.ts';
 import { findResultSchema } from './results/find.ts';
 import { identifyResultSchema } from './results/identify.ts';
 import { impactResultSchema } from './results/impact.ts';
+import { blankSheetResultSchema, importResultSchema } from './results/import.ts';
 import { initResultSchema } from './results/init.ts';
 import { newResultSchema } from './results/new.ts';
 import { planResultSchema } from './results/plan.ts';
@@ -52,6 +53,8 @@ const published: Readonly<Record<string, z.ZodType>> = {
   'sweep-result.schema.json': sweepResultSchema,
   'identify-result.schema.json': identifyResultSchema,
   'impact-result.schema.json': impactResultSchema,
+  'import-result.schema.json': importResultSchema,
+  'blank-sheet-result.schema.json': blankSheetResultSchema,
   'init-result.schema.json': initResultSchema,
   'new-result.schema.json': newResultSchema,
   'plan-result.schema.json': planResultSchema,

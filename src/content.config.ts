@@ -2,6 +2,7 @@
 import { defineCollection } from 'astro:content';
 import { z } from 'astro/zod';
 import type { Answers } from './answers.ts';
+import { type BlankSheetView, blankSheets } from './views/blank-sheet.ts';
 import { codeList, codeSentences } from './views/code-list.ts';
 import type { CodeList, CodeSentences } from './views/code-list-format.ts';
 import { type CorrectionView, correctionViews } from './views/corrections.ts';
@@ -60,6 +61,7 @@ export const collections = {
   unitPages: viewsOf<UnitPageView>('unitPages', async (answers, base) =>
     byId(await unitPages(answers, base)),
   ),
+  blankSheets: viewsOf<BlankSheetView>('blankSheets', (answers) => byId(blankSheets(answers))),
   wayPages: viewsOf<WayPageView>('wayPages', (answers) => byId(wayPages(answers))),
   profilePages: viewsOf<ProfilePageView>('profilePages', (answers) => byId(profilePages(answers))),
   movedPages: viewsOf<MovedPageView>('movedPages', (answers) => byId(movedPages(answers))),

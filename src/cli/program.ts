@@ -15,6 +15,7 @@ import { type ServeOptions, serve } from './commands/serve.ts';
 import { type SweepOptions, sweep } from './commands/sweep.ts';
 import { addTableCommands } from './commands/table.ts';
 import { words } from './commands/words.ts';
+import { addImportCommand } from './import/add-command.ts';
 import { reportFormats } from './report-file.ts';
 
 /**
@@ -57,6 +58,8 @@ Examples:
   readback new profile                      write an entry, asked for field by field
   readback impact --since main              which answers does a change flip?
   readback check                            is everything sourced, nothing contradictory?
+  readback import march.xlsx --like 2025-11-north
+                                            what would become of a spreadsheet of readings?
   readback find 8BOS-I5Z                    which profiles may this be, misread or not?
   readback explain 8B0S-I5Z --unit brasslight
   readback table decide amplifier-without-reflash --input 'clean volts=3.9+-0.15'
@@ -238,6 +241,7 @@ Examples:
     )
     .action((file: string, options: SweepOptions) => done(sweep(file, options, output)));
 
+  addImportCommand(program, { content: contentOption, json: jsonOption }, output, done);
   addTableCommands(program, { content: contentOption, json: jsonOption }, output, done);
 
   program
