@@ -22,9 +22,26 @@ test('what lies beyond the ends is put at them, upwards and downwards', () => {
 });
 
 test('a curve goes from place to place, a band along one edge and back along the other', () => {
-  expect(curvePath([[1, 2], [3.04, 4.06], [5, 6]])).toBe('M1,2L3,4.1L5,6');
+  expect(
+    curvePath([
+      [1, 2],
+      [3.04, 4.06],
+      [5, 6],
+    ]),
+  ).toBe('M1,2L3,4.1L5,6');
   expect(curvePath([])).toBe('');
   expect(curvePath([[1, 2]])).toBe('M1,2Z');
-  expect(bandPath([[1, 1], [2, 1]], [[1, 3], [2, 4]])).toBe('M1,1L2,1L2,4L1,3Z');
+  expect(
+    bandPath(
+      [
+        [1, 1],
+        [2, 1],
+      ],
+      [
+        [1, 3],
+        [2, 4],
+      ],
+    ),
+  ).toBe('M1,1L2,1L2,4L1,3Z');
   expect(bandPath([], [])).toBe('');
 });
