@@ -7,6 +7,16 @@ const treeshake = {
   ],
 };
 
+// What a script loads later needs nothing fetched ahead of it: styles stand in the page, and what it shares is there.
+const plainImports = {
+  name: 'plain-imports',
+  enforce: 'pre',
+  load: {
+    filter: { id: /vite\/preload-helper/ },
+    handler: () => 'export const __vitePreload = (load) => load();',
+  },
+};
+
 // Output folder and base path come from the command that publishes; see src/publish/.
 export default defineConfig({
   output: 'static',
@@ -19,7 +29,8 @@ export default defineConfig({
   },
   devToolbar: { enabled: false },
   vite: {
-    build: { rolldownOptions: { treeshake } },
+    plugins: [plainImports],
+    build: { modulePreload: false, rolldownOptions: { treeshake } },
     worker: { rolldownOptions: { treeshake } },
   },
 });

@@ -2,10 +2,10 @@
 import type { ArithmeticLine, Given } from '../../decide/plan/line.ts';
 import type { Section } from '../../decide/plan/workings.ts';
 import { formatQuantity } from '../../measure/format.ts';
-import { cautionDeferral, cautionTexts } from '../../views/cautions.ts';
 import { profilePath, sourcePath, valueAnchor } from '../../views/paths.ts';
 import { filterSetting, sectionTitles } from '../../views/plan-words.ts';
 import { make } from '../make.ts';
+import { cautionItems, deferralWords } from './caution-items.ts';
 import { formulaMark, symbolMark } from './formula-mark.ts';
 
 /** Where links lead. */
@@ -18,7 +18,7 @@ export interface Places {
 /** A section, folded but for those a rider had open. */
 export function sectionMark(section: Section, isOpen: boolean, places: Places): HTMLDetailsElement {
   const { id, lines, remarks, correction } = section;
-  const cautions = cautionTexts(lines.flatMap((line) => line.cautions));
+  const cautions = cautionItems(lines.flatMap((line) => line.cautions));
   return make(
     'details',
     { class: 'plan-section', id: `section-${id}`, 'data-section': id, open: isOpen },
@@ -37,12 +37,8 @@ export function sectionMark(section: Section, isOpen: boolean, places: Places): 
       ? make(
           'div',
           { class: 'cautions' },
-          make(
-            'ul',
-            { class: 'plain' },
-            ...cautions.map(({ title, text }) => make('li', {}, make('strong', {}, title), ` ${text}`)),
-          ),
-          make('p', { class: 'fine' }, cautionDeferral()),
+          make('ul', { class: 'plain' }, ...cautions),
+          make('p', { class: 'fine' }, deferralWords()),
         )
       : undefined,
   );

@@ -4,12 +4,12 @@ import type { JudgedPlan } from '../../decide/plan/judged-plan.ts';
 import type { PlanQuery } from '../../decide/plan/query.ts';
 import type { Section } from '../../decide/plan/workings.ts';
 import { formatQuantity } from '../../measure/format.ts';
-import { cautionDeferral, cautionTexts } from '../../views/cautions.ts';
 import { filterSetting } from '../../views/plan-words.ts';
 import { verdictLabel } from '../../views/wording.ts';
 import { codeText } from '../code-text.ts';
 import { find } from '../find.ts';
 import { make } from '../make.ts';
+import { cautionItems, deferralWords } from './caution-items.ts';
 
 /** Lines a workshop sets or checks, in the order of the work; the rest is reckoning on the way there. */
 const rows: readonly string[] = [
@@ -49,7 +49,7 @@ export function fillCard(card: HTMLElement, content: CardContent): void {
     .sort((a, b) => rows.indexOf(a.id) - rows.indexOf(b.id));
   const filters = sections.flatMap(({ correction }) => correction?.filters ?? []);
   const sources = [...new Set(lines.flatMap((line) => line.sources))];
-  const cautions = cautionTexts(lines.flatMap((line) => line.cautions));
+  const cautions = cautionItems(lines.flatMap((line) => line.cautions));
   const { verdict, sentence } = judged.answer;
   part(card, 'what').replaceChildren(`${unit}, code `, codeText(code));
   part(card, 'verdict').replaceChildren(make('strong', {}, verdictLabel(verdict)), `: ${sentence}`);
@@ -65,10 +65,7 @@ export function fillCard(card: HTMLElement, content: CardContent): void {
   part(card, 'remarks').replaceChildren(
     ...[...new Set(sections.flatMap(({ remarks }) => remarks))].map((text) => make('li', {}, text)),
   );
-  part(card, 'cautions').replaceChildren(
-    ...cautions.map(({ title, text }) => make('li', {}, make('strong', {}, title), ` ${text}`)),
-    make('li', {}, cautionDeferral()),
-  );
+  part(card, 'cautions').replaceChildren(...cautions, make('li', {}, deferralWords()));
   part(card, 'sources').textContent = sources.map((id) => sourceTitles[id] ?? id).join('; ');
 }
 

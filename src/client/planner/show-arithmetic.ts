@@ -12,7 +12,6 @@ import {
 import { find } from '../find.ts';
 import { make } from '../make.ts';
 import { sectionMark } from './arithmetic.ts';
-import { besideParts } from './beside.ts';
 import { fillCard } from './card.ts';
 import { levelFigure, responseFigure } from './figures.ts';
 import { fittedCorrection } from './fitted.ts';
@@ -131,7 +130,7 @@ async function showBeside({
     return;
   }
   try {
-    const data = await loader.profile(beside.id);
+    const [data, { besideParts }] = await Promise.all([loader.profile(beside.id), import('./beside.ts')]);
     if (!isCurrent()) return;
     const other = { code: beside.code, profile: arithmeticProfile(data, unit.channels, beside.id) };
     place.replaceChildren(...besideParts({ code, profile }, other));

@@ -11,7 +11,7 @@ import {
   type Term,
   type Unit,
 } from '../../measure/index.ts';
-import { readFormula } from './formula.ts';
+import { evaluate, readFormula } from './formula.ts';
 
 /** A value put into a line. */
 export interface Given {
@@ -108,7 +108,7 @@ export function workedOut(parts: ComputedParts): ArithmeticLine {
   const values = new Map(parts.given.map((one) => [one.symbol, one.quantity.value]));
   const unused = new Set(values.keys());
   const at = (moved: string, by: number): number =>
-    formula((symbol) => {
+    evaluate(formula, (symbol) => {
       const value = values.get(symbol);
       if (value === undefined) throw new Error(`${parts.id}: ${symbol} is not given`);
       unused.delete(symbol);

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { readFormula } from '../../../src/decide/plan/formula.ts';
+import { evaluate, readFormula } from '../../../src/decide/plan/formula.ts';
 import { given, lookedUp, workedOut } from '../../../src/decide/plan/line.ts';
 import { written } from '../../../src/decide/plan/written.ts';
 import { limits, quantity } from '../../../src/measure/index.ts';
@@ -22,12 +22,12 @@ test.each([
   ['10^(−20/20)', 0.1],
   ['floor(2.7) + ceil(2.1)', 5],
 ])('%s = %s', (text, value) => {
-  expect(readFormula(text)(none)).toBeCloseTo(value, 12);
+  expect(evaluate(readFormula(text), none)).toBeCloseTo(value, 12);
 });
 
 test('symbols take their values, subscripts and Greek letters too', () => {
   const values: Readonly<Record<string, number>> = { V_max: 4, η: 0.5, d_1: 3 };
-  expect(readFormula('V_max·η + d_1')((symbol) => values[symbol] ?? Number.NaN)).toBe(5);
+  expect(evaluate(readFormula('V_max·η + d_1'), (symbol) => values[symbol] ?? Number.NaN)).toBe(5);
 });
 
 test.each(['(1 + 2', '1 +', '2 3', 'lg 3', 'max(1, )', '1 % 2', ')'])('“%s” is no formula', (text) => {
