@@ -30,12 +30,10 @@ describe('NIOSH 98-126 (1998), table 1-1, as transcribed', () => {
   ])('%s dB(A): %s minutes a day', (level, minutes) => {
     const at = workedOut({
       id: 'level',
-      title: 'Level',
       symbol: 'L',
       formula: 'L_0',
       given: [given('L_0', 'level', level, 'dB')],
       unit: 'dB',
-      note: 'A level to work the time out from.',
     });
     expect(allowedTime(at).result).toMatchObject({ value: minutes, bound: 'at-most' });
   });

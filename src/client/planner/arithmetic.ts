@@ -2,6 +2,7 @@
 import type { ArithmeticLine, Given } from '../../decide/plan/line.ts';
 import type { Section } from '../../decide/plan/workings.ts';
 import { formatQuantity } from '../../measure/format.ts';
+import { type LineTexts, lineText } from '../../views/line-texts.ts';
 import { profilePath, sourcePath, valueAnchor } from '../../views/paths.ts';
 import { filterSetting, sectionTitles } from '../../views/plan-words.ts';
 import { make } from '../make.ts';
@@ -13,6 +14,7 @@ export interface Places {
   readonly base: string;
   readonly profile: string;
   readonly sourceTitles: Readonly<Record<string, string>>;
+  readonly lineTexts: LineTexts;
 }
 
 /** A section, folded but for those a rider had open. */
@@ -22,7 +24,7 @@ export function sectionMark(section: Section, isOpen: boolean, places: Places): 
   return make(
     'details',
     { class: 'plan-section', id: `section-${id}`, 'data-section': id, open: isOpen },
-    make('summary', {}, make('span', {}, sectionTitles[id], summaryOf(section))),
+    make('summary', {}, make('span', {}, sectionTitles[id], summaryOf(section, places))),
     ...remarks.map((remark) => make('p', { class: 'plan-remark' }, remark)),
     correction && correction.filters.length > 0
       ? make(
@@ -56,19 +58,20 @@ const headlines: Readonly<Partial<Record<Section['id'], string>>> = {
   hearing: 'level-coherent',
 };
 
-function summaryOf({ id, lines }: Section): HTMLElement | undefined {
+function summaryOf({ id, lines }: Section, { lineTexts }: Places): HTMLElement | undefined {
   const line = lines.find((one) => one.id === headlines[id]);
   if (!line) return undefined;
   return make(
     'span',
     { class: 'plan-headline' },
-    `${line.title}: `,
+    `${lineText(lineTexts, line.id).title}: `,
     make('strong', {}, formatQuantity(line.result)),
   );
 }
 
 function lineMark(line: ArithmeticLine, places: Places): HTMLElement {
-  const { id, title, symbol, formula, given, result, note, commonPractice } = line;
+  const { id, symbol, formula, given, result, commonPractice } = line;
+  const { title, note } = lineText(places.lineTexts, id);
   return make(
     'div',
     { class: 'plan-line', 'data-line': id },
@@ -98,7 +101,7 @@ function lineMark(line: ArithmeticLine, places: Places): HTMLElement {
       make('strong', {}, formatQuantity(result)),
       commonPractice ? make('span', { class: 'practice' }, 'common practice, no source') : undefined,
     ),
-    note === '' ? undefined : make('p', { class: 'fine' }, note),
+    make('p', { class: 'fine' }, note),
   );
 }
 

@@ -4,6 +4,7 @@ import type { JudgedPlan } from '../../decide/plan/judged-plan.ts';
 import type { PlanQuery } from '../../decide/plan/query.ts';
 import type { Section } from '../../decide/plan/workings.ts';
 import { formatQuantity } from '../../measure/format.ts';
+import { type LineTexts, lineText } from '../../views/line-texts.ts';
 import { filterSetting } from '../../views/plan-words.ts';
 import { verdictLabel } from '../../views/wording.ts';
 import { codeText } from '../code-text.ts';
@@ -38,11 +39,12 @@ export interface CardContent {
   readonly judged: JudgedPlan;
   readonly sections: readonly Section[];
   readonly sourceTitles: Readonly<Record<string, string>>;
+  readonly lineTexts: LineTexts;
 }
 
 /** Fills the card in that the page holds. */
 export function fillCard(card: HTMLElement, content: CardContent): void {
-  const { unit, code, judged, sections, sourceTitles } = content;
+  const { unit, code, judged, sections, sourceTitles, lineTexts } = content;
   const lines = sections.flatMap((section) => section.lines);
   const wanted = lines
     .filter(({ id }) => rows.includes(id))
@@ -55,7 +57,8 @@ export function fillCard(card: HTMLElement, content: CardContent): void {
   part(card, 'verdict').replaceChildren(make('strong', {}, verdictLabel(verdict)), `: ${sentence}`);
   part(card, 'plan').replaceChildren(...planned(content.query));
   part(card, 'rows').replaceChildren(
-    ...wanted.map(({ id, title, given, result, commonPractice }) => {
+    ...wanted.map(({ id, given, result, commonPractice }) => {
+      const { title } = lineText(lineTexts, id);
       // Several speakers have a line each: its value says whose it is.
       const name = id === 'load-impedance' ? capital(given[0]?.name ?? title) : title;
       return row(`${name}${commonPractice ? '*' : ''}`, formatQuantity(result));

@@ -60,7 +60,7 @@ function showSections(of: ArithmeticOf, sections: readonly Section[]): void {
   const open = new Set(
     [...place.querySelectorAll<HTMLElement>('details[open]')].map((one) => one.dataset.section),
   );
-  const places = { base, profile: output.profile, sourceTitles: site.sources };
+  const places = { base, profile: output.profile, sourceTitles: site.sources, lineTexts: site.lines };
   place.replaceChildren(...sections.map((section) => sectionMark(section, open.has(section.id), places)));
   // A formula too long for a phone is moved sideways: by keys too. Its width is known once it is unfolded.
   for (const details of place.querySelectorAll('details')) {
@@ -76,7 +76,7 @@ function showSections(of: ArithmeticOf, sections: readonly Section[]): void {
   figures.replaceChildren(...figuresOf(of, sections));
   const card = root.querySelector<HTMLElement>('#job-card');
   if (card) {
-    fillCard(card, { unit: unit.name, code, query, judged, sections, sourceTitles: site.sources });
+    fillCard(card, { ...places, unit: unit.name, code, query, judged, sections });
   }
 }
 

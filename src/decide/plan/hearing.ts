@@ -24,7 +24,6 @@ export function hearing(listening: Listening): readonly ArithmeticLine[] {
     : given('S', 'sensitivity at 1 W, 1 m', sensitivityDb, 'dB', sources);
   const one = workedOut({
     id: 'level-of-one',
-    title: 'Sound pressure level of one speaker at the ear',
     symbol: 'L_one',
     formula: 'S + 10·lg(P) − 20·lg(r)',
     given: [
@@ -33,30 +32,25 @@ export function hearing(listening: Listening): readonly ArithmeticLine[] {
       given('r', 'distance to the ear, over 1 m', distanceM, 'm'),
     ],
     unit: 'dB',
-    note: 'Re 20 µPa, in the free field: from a small source, without reflections or a windscreen, at frequencies the sensitivity holds for. A fairing may add some decibels. Speakers give a little less at full power as their coils get hot.',
     cautions: ['hearing'],
   });
   const count = given('n', 'speakers', speakers, '1');
   const alone = carried('level of one speaker', one);
   const incoherent = workedOut({
     id: 'level-incoherent',
-    title: 'Level of all speakers, each playing its own signal',
     symbol: 'L_inc',
     formula: 'L_one + 10·lg(n)',
     given: [alone, count],
     unit: 'dB',
-    note: 'Powers add where the signals have nothing to do with each other, as most of the treble does at the ear.',
     cautions: ['hearing'],
   });
   const coherent = workedOut({
     id: 'level-coherent',
-    title: 'Level of all speakers, all playing the same in step',
     symbol: 'L_coh',
     formula: 'L_one + 20·lg(n)',
     given: [alone, count],
     unit: 'dB',
     bound: 'at-most',
-    note: 'Pressures add where all speakers play the same and their sound arrives in step, as bass does.',
     cautions: ['hearing'],
   });
   return [...(own ? [own] : []), one, incoherent, coherent, allowedTime(coherent)];
@@ -66,7 +60,6 @@ export function hearing(listening: Listening): readonly ArithmeticLine[] {
 function oneWatt(sensitivityDb: number, ratedOhms: number, sources: readonly string[]): ArithmeticLine {
   return workedOut({
     id: 'one-watt-sensitivity',
-    title: 'Sensitivity at 1 W, 1 m',
     symbol: 'S',
     formula: 'S_V − 10·lg(8/Z)',
     given: [
@@ -74,7 +67,6 @@ function oneWatt(sensitivityDb: number, ratedOhms: number, sources: readonly str
       given('Z', 'rated impedance', ratedOhms, 'Ω', sources),
     ],
     unit: 'dB',
-    note: '2.83 V is 1 W into 8 Ω; into a lower impedance the same volts are more watts.',
   });
 }
 
@@ -82,13 +74,11 @@ function oneWatt(sensitivityDb: number, ratedOhms: number, sources: readonly str
 export function allowedTime(level: ArithmeticLine): ArithmeticLine {
   return workedOut({
     id: 'allowed-time',
-    title: 'Longest time a day at this level',
     symbol: 'T',
     formula: `min(1440, 480/2^((${level.symbol} − 85)/3))`,
     given: [carried('sound pressure level', level)],
     unit: 'min',
     bound: 'at-most',
-    note: 'NIOSH 98-126: eight hours at 85 dB(A), half as long for every 3 dB more. The level here is not A-weighted, which errs to the safe side for bass. Wind and engine come on top; this is a limit for workers, with risk left below it.',
     cautions: ['hearing'],
   });
 }

@@ -26,23 +26,19 @@ export function matchInput(cleanVolts: Characteristic, input: InputRange): Input
   const lines = [
     workedOut({
       id: 'above-least-input',
-      title: 'Level above what full power needs',
       symbol: 'D_min',
       formula: '20·lg(V/V_min)',
       given: [volts, least],
       unit: 'dB',
       bound: cleanVolts.bound,
-      note: 'Below 0 dB the amplifier does not reach full power even with its gain fully up.',
     }),
     workedOut({
       id: 'above-most-input',
-      title: 'Level above what the input takes',
       symbol: 'D_max',
       formula: '20·lg(V/V_max)',
       given: [volts, most],
       unit: 'dB',
       bound: cleanVolts.bound,
-      note: 'Above 0 dB the amplifier clips before the volume is up, even with its gain fully down.',
     }),
   ];
   const low = sideOf(cleanVolts, leastVolts);
@@ -60,7 +56,6 @@ export function matchInput(cleanVolts: Characteristic, input: InputRange): Input
 function powerReached(cleanVolts: Characteristic, input: InputRange): ArithmeticLine {
   return workedOut({
     id: 'power-reached',
-    title: 'Share of the amplifier’s power that can be reached',
     symbol: 'p',
     formula: '(V/V_min)^2',
     given: [
@@ -69,7 +64,6 @@ function powerReached(cleanVolts: Characteristic, input: InputRange): Arithmetic
     ],
     unit: '1',
     bound: cleanVolts.bound,
-    note: 'Power goes with the square of the volts. It is reached with the gain fully up.',
   });
 }
 
@@ -78,7 +72,6 @@ function attenuation(cleanVolts: Characteristic, input: InputRange): ArithmeticL
   const { value, expandedUncertainty } = cleanVolts;
   return workedOut({
     id: 'attenuation',
-    title: 'Attenuation needed between output and input',
     symbol: 'A',
     formula: 'max(0, 20·lg((V + U_V)/V_max))',
     given: [
@@ -88,6 +81,5 @@ function attenuation(cleanVolts: Characteristic, input: InputRange): ArithmeticL
     ],
     unit: 'dB',
     bound: 'at-least',
-    note: 'The uncertainty is added, so that this much is enough. Stopping at a lower volume step does the same.',
   });
 }

@@ -40,7 +40,6 @@ export function supplyCurrents({
   return [
     workedOut({
       id: 'current-full-tone',
-      title: 'Current at a full tone on all channels',
       symbol: 'I_full',
       formula: 'P/(η·V)',
       given: [
@@ -49,13 +48,11 @@ export function supplyCurrents({
         given('η', `usual efficiency of class ${amplifierClass} at full power`, full, '1'),
       ],
       unit: 'A',
-      note: 'A test tone draws this, music only for moments. The lower the supply, the more current.',
       commonPractice: true,
       cautions,
     }),
     workedOut({
       id: 'current-music',
-      title: 'Mean current at music',
       symbol: 'I_music',
       formula: 'P/8/(η_8·V)',
       given: [
@@ -64,7 +61,6 @@ export function supplyCurrents({
         given('η_8', `usual efficiency of class ${amplifierClass} at one-eighth of its power`, music, '1'),
       ],
       unit: 'A',
-      note: 'One-eighth of rated power stands for music (16 CFR 432.3(c)); dense music at full volume draws more.',
       commonPractice: true,
       cautions,
     }),
@@ -94,7 +90,6 @@ export function charging(
   return [
     workedOut({
       id: 'charging-surplus',
-      title: 'Charging current left over while riding',
       symbol: 'I_left',
       formula: `I_gen − I_mc − ${draws}`,
       given: [
@@ -103,12 +98,10 @@ export function charging(
         amplifiers,
       ],
       unit: 'A',
-      note: 'Below 0 A the battery drains while riding. At idle the generator delivers far less.',
       cautions: ['battery-drain'],
     }),
     workedOut({
       id: 'battery-time',
-      title: 'Longest time with the engine off',
       symbol: 't',
       formula: `k·C/(I_mc + ${draws})`,
       given: [
@@ -119,7 +112,6 @@ export function charging(
       ],
       unit: 'h',
       bound: 'at-most',
-      note: 'With the ignition on as while riding. A battery that is old or cold holds less than is printed on it.',
       commonPractice: true,
       cautions: ['battery-drain'],
     }),

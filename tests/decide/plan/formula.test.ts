@@ -38,12 +38,10 @@ describe('a line', () => {
   const volts = quantity(2, 'V', [limits('meter', 0.02, 'meter')]);
   const parts = {
     id: 'power',
-    title: 'Power',
     symbol: 'P',
     formula: 'V^2/Z',
     given: [given('V', 'volts', volts, 'V', ['bench']), given('Z', 'load', 4, 'Ω', ['sheet'])],
     unit: 'W' as const,
-    note: 'Volts squared over ohms.',
   };
   test('has the value of its formula, the uncertainty that follows, and its sources', () => {
     const { result, sources } = workedOut(parts);
@@ -73,7 +71,6 @@ test('a line is written in symbols, with its values, and with its result', () =>
   const volts = quantity(2.0004, 'V', [limits('meter', 0.02, 'meter')]);
   const line = workedOut({
     id: 'level',
-    title: 'Level',
     symbol: 'L_max',
     formula: '20·lg(V/V_max) + L_0·π',
     given: [
@@ -82,7 +79,6 @@ test('a line is written in symbols, with its values, and with its result', () =>
       given('L_0', 'offset', -0.125, 'dB'),
     ],
     unit: 'dB',
-    note: 'A line to be written.',
   });
   expect(written(line)).toEqual({
     symbols: 'L_max = 20·lg(V/V_max) + L_0·π',

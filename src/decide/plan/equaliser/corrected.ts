@@ -71,40 +71,29 @@ function residualLines(
     given('f_1', 'lowest of them', points[0]?.hz ?? 0, 'Hz'),
     given('f_2', 'highest of them', points.at(-1)?.hz ?? 0, 'Hz'),
   ];
-  const note = 'Over the frequencies read within the profile’s own pass band, the overall level being free.';
   const root = {
     symbol: 'e_rms',
     formula: 'the root of the mean of the squares of what is left at the n frequencies',
     given: over,
   };
   return [
-    lookedUp(
-      { ...root, id: 'response-rms', title: 'Departure from the target before', symbol: 'e_0', note },
-      rootMeanSquare(points, before),
-    ),
-    lookedUp(
-      { ...root, id: 'residual-rms', title: 'Departure from the target that is left', note },
-      rootMeanSquare(points, after),
-    ),
+    lookedUp({ ...root, id: 'response-rms', symbol: 'e_0' }, rootMeanSquare(points, before)),
+    lookedUp({ ...root, id: 'residual-rms' }, rootMeanSquare(points, after)),
     lookedUp(
       {
         id: 'residual-largest',
-        title: 'Largest departure that is left',
         symbol: 'e_max',
         formula: 'the largest of what is left at the n frequencies',
         given: over,
-        note,
       },
       largest(points, after),
     ),
     lookedUp(
       {
         id: 'correction-headroom',
-        title: 'Headroom the filters take',
         symbol: 'H',
         formula: 'the highest level of all filters together, or 0',
         given: over,
-        note: 'Turn the equaliser’s input down by this much, or the filters’ boosts may clip it at full level.',
       },
       quantity(Math.max(0, ...curve), 'dB', []),
     ),
