@@ -11,10 +11,17 @@ const treeshake = {
 const plainImports = {
   name: 'plain-imports',
   enforce: 'pre',
+  configEnvironment: () => ({ build: { modulePreload: { resolveDependencies: () => [] } } }),
   load: {
     filter: { id: /vite\/preload-helper/ },
     handler: () => 'export const __vitePreload = (load) => load();',
   },
+};
+
+// A few lines several pages’ scripts need are one file: each file more costs a request and what gzip learns anew.
+const inCommon = {
+  name: 'common',
+  test: /\/src\/(?:client\/(?:find|make|code-text)|views\/(?:code-runs|paths)|codes\/normalise)\.ts$|vite\/preload-helper/,
 };
 
 // Output folder and base path come from the command that publishes; see src/publish/.
@@ -30,7 +37,9 @@ export default defineConfig({
   devToolbar: { enabled: false },
   vite: {
     plugins: [plainImports],
-    build: { modulePreload: false, rolldownOptions: { treeshake } },
+    build: {
+      rolldownOptions: { treeshake, output: { codeSplitting: { groups: [inCommon] } } },
+    },
     worker: { rolldownOptions: { treeshake } },
   },
 });

@@ -3,33 +3,23 @@ import type { Profile } from '../../../schemas/index.ts';
 
 /** A rule of the shop held against a plan: no arithmetic, only what follows and why. */
 export interface RuleLine {
-  readonly id: string;
-  readonly title: string;
   readonly holds: boolean;
   readonly text: string;
-  readonly commonPractice: true;
 }
 
 /** Only with a factory amplifier that stays, and never an unamplified profile's. Common practice, no source. */
 export function carryOver(system: Profile['system'], keepsFactoryAmplifier: boolean): RuleLine {
-  const rule = (holds: boolean, text: string): RuleLine => ({
-    id: 'carry-over',
-    title: 'The old code in the replacement unit',
-    holds,
-    text,
-    commonPractice: true,
-  });
   if (system === 'unamplified') {
-    return rule(
-      false,
-      'Do not carry the old code over: it is an unamplified profile’s, made for speakers straight off the old unit.',
-    );
+    return {
+      holds: false,
+      text: 'Do not carry the old code over: it is an unamplified profile’s, made for speakers straight off the old unit.',
+    };
   }
   if (!keepsFactoryAmplifier) {
-    return rule(
-      false,
-      'Do not carry the old code over: it is made for the factory amplifier, and that does not stay.',
-    );
+    return {
+      holds: false,
+      text: 'Do not carry the old code over: it is made for the factory amplifier, and that does not stay.',
+    };
   }
-  return rule(true, 'Carry the old code over: the factory amplifier it is made for stays.');
+  return { holds: true, text: 'Carry the old code over: the factory amplifier it is made for stays.' };
 }

@@ -1,52 +1,20 @@
 /** Speakers on an amplifier: their impedance together, the power each gets, and what the amplifier may drive. */
 import { type ArithmeticLine, given, workedOut } from './line.ts';
 
-/** One speaker, or several in series or in parallel. */
-export type Wiring =
-  | { readonly id: string; readonly ohms: number }
-  | { readonly series: readonly Wiring[] }
-  | { readonly parallel: readonly Wiring[] };
-
 /** The share of the lowest impedance that a rated one may fall to (IEC 60268-5, 16.1, as transcribed). */
 export const lowestImpedanceShare = 0.8;
 
 /** What the speakers come to: the formula in the symbols of each, and their values. */
-interface Network {
+export interface Network {
   readonly formula: string;
   readonly ohms: number;
   /** Each speaker, in order, with its share of the power. */
   readonly speakers: readonly { readonly id: string; readonly ohms: number; readonly share: number }[];
 }
 
-function networkOf(wiring: Wiring, from = 1): Network {
-  if ('ohms' in wiring) {
-    return { formula: `Z_${from}`, ohms: wiring.ohms, speakers: [{ ...wiring, share: 1 }] };
-  }
-  const inSeries = 'series' in wiring;
-  const parts: Network[] = [];
-  let next = from;
-  for (const one of inSeries ? wiring.series : wiring.parallel) {
-    const part = networkOf(one, next);
-    parts.push(part);
-    next += part.speakers.length;
-  }
-  if (parts.length === 0) throw new Error('a wiring without speakers');
-  const conductance = parts.reduce((sum, { ohms }) => sum + 1 / ohms, 0);
-  const ohms = inSeries ? parts.reduce((sum, part) => sum + part.ohms, 0) : 1 / conductance;
-  const terms = parts.map(({ formula }) => (inSeries ? formula : `1/${bracketed(formula)}`)).join(' + ');
-  return {
-    formula: inSeries || parts.length === 1 ? (inSeries ? terms : (parts[0]?.formula ?? '')) : `1/(${terms})`,
-    ohms,
-    // One current through what is in series: power by ohms. One voltage across what is parallel: by conductance.
-    speakers: parts.flatMap((part) => {
-      const share = inSeries ? part.ohms / ohms : ohms / part.ohms;
-      return part.speakers.map((one) => ({ ...one, share: one.share * share }));
-    }),
-  };
-}
-
-function bracketed(formula: string): string {
-  return /[ /]/.test(formula) ? `(${formula})` : formula;
+/** A speaker alone on its channel. */
+export function oneSpeaker(id: string, ohms: number): Network {
+  return { formula: 'Z_1', ohms, speakers: [{ id, ohms, share: 1 }] };
 }
 
 /** The amplifier channel the speakers hang on. */
@@ -67,11 +35,10 @@ export interface SpeakerLoad {
 
 /** Impedance and power of speakers on one amplifier channel. */
 export function speakerLoad(
-  wiring: Wiring,
+  network: Network,
   { ratedWatts, ratedOhms, leastOhms, sources }: AmplifierChannel,
   speakerSources: readonly string[],
 ): SpeakerLoad {
-  const network = networkOf(wiring);
   const impedance = workedOut({
     id: 'load-impedance',
     symbol: 'Z',

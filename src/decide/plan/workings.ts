@@ -18,7 +18,7 @@ import { hearing } from './hearing.ts';
 import { matchInput } from './input-match.ts';
 import type { ArithmeticLine, Refusal } from './line.ts';
 import type { PlanQuery, Speaker } from './query.ts';
-import { speakerLoad } from './speakers.ts';
+import { oneSpeaker, speakerLoad } from './speakers.ts';
 import { charging, musicShare, supplyCurrents } from './supply.ts';
 
 export const sectionIds = [
@@ -176,7 +176,7 @@ function speakersSection({ amplifier, front, rear, subwoofer }: PlanQuery): Sect
     seen.add(speaker.id);
     return [
       speakerLoad(
-        { id, ohms: speaker.ratedOhms },
+        oneSpeaker(id, speaker.ratedOhms),
         { ratedWatts, ratedOhms, leastOhms, sources },
         speaker.sources,
       ),
