@@ -1,10 +1,10 @@
 /** Cautions as items of a list: the page holds the words of each. */
-import type { CautionId } from '../../../schemas/index.ts';
+import type { ArithmeticLine } from '../../decide/plan/line.ts';
 import { find } from '../find.ts';
 import { make } from '../make.ts';
 
 /** The cautions with these ids, each once, in the order given. */
-export function cautionItems(ids: readonly CautionId[]): HTMLLIElement[] {
+export function cautionItems(ids: ArithmeticLine['cautions']): HTMLLIElement[] {
   return [...new Set(ids)].map((id) => make('li', {}, cautionWords(id)));
 }
 
@@ -14,6 +14,6 @@ export function deferralWords(): Node {
 }
 
 /** @throws Error where the page has no words for it: better no arithmetic than one without its caution. */
-function cautionWords(id: CautionId | 'deferral'): Node {
+function cautionWords(id: ArithmeticLine['cautions'][number] | 'deferral'): Node {
   return find(document, `template[data-caution="${id}"]`, HTMLTemplateElement).content.cloneNode(true);
 }
