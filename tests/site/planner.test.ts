@@ -1,5 +1,4 @@
 /** The planner in a real browser: what it says is what the program works out; nothing is lost on the way. */
-import { gzipSync } from 'node:zlib';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, expect, inject, test } from 'vitest';
 import { catalogueOf, readAnswers, reportPlan } from '../../src/answers.ts';
@@ -9,19 +8,12 @@ import { type Filter, formatQuantity, shelfQ } from '../../src/measure/index.ts'
 import { verdictLabel } from '../../src/views/wording.ts';
 import { axeViolations, coloursIn } from './axe.ts';
 import { launchBrowser, textOf } from './browser.ts';
+import { filledPlan, mostPlannerScriptBytes } from './page-budgets.ts';
+import { scriptBytes } from './script-bytes.ts';
 
 const { answers } = await readAnswers(new URL('../../content', import.meta.url).pathname);
 
-/** What all scripts of the page may weigh, the arithmetic and the equaliser’s fit included. */
-const mostScriptBytes = 60_000;
-
-const equaliser = {
-  unit: 'brasslight',
-  code: '5S1I-B80',
-  amplifier: 'four-channels-equaliser',
-  front: 'fairing-coaxial',
-  rear: 'lid-speaker',
-};
+const equaliser = filledPlan;
 const moving = { ...equaliser, code: '8B0S-I5Z' };
 
 let browser: Browser;
@@ -379,16 +371,12 @@ test('without scripts it says so and leads to the usual plans', async () => {
 });
 
 test('all scripts of a whole plan together are small enough', async () => {
-  const scripts = new Map<string, number>();
-  page.on('response', async (response) => {
-    if (!new URL(response.url()).pathname.endsWith('.js')) return;
-    scripts.set(response.url(), gzipSync(await response.body()).length);
-  });
-  await open({ ...equaliser, beside: '8B0S-15Z' });
-  await finished();
-  await page.locator('.plan-beside').waitFor();
-  expect(scripts.size).toBeGreaterThan(2);
-  expect([...scripts.values()].reduce((sum, one) => sum + one, 0)).toBeLessThan(mostScriptBytes);
+  const address = `${inject('siteAddress')}planner/?${new URLSearchParams(filledPlan)}`;
+  const { all, first } = await scriptBytes(browser, address);
+  expect(first).toBeGreaterThan(10_000);
+  expect(first).toBeLessThan(20_000);
+  expect(all).toBeGreaterThan(first);
+  expect(all).toBeLessThan(mostPlannerScriptBytes);
 });
 
 test('nothing is sent anywhere: only files of the site are asked for', async () => {
