@@ -5,7 +5,6 @@ import { formatQuantity } from '../../measure/index.ts';
 import { andList, countPhrase } from '../../words/index.ts';
 import { characteristicLabel } from '../characteristic-label.ts';
 import { profilePath, unitPath, valueAnchor } from '../paths.ts';
-import {} from '../wording.ts';
 import { type BenchSheetView, benchSheets } from './bench-sheet.ts';
 import { type CoverageCounts, type CoverageState, countsOf, familyCoverage } from './coverage.ts';
 import type { OpenAnswer } from './open-answers.ts';
