@@ -7,6 +7,23 @@ const treeshake = {
   ],
 };
 
+// What a script loads later needs nothing fetched ahead of it: styles stand in the page, and what it shares is there.
+const plainImports = {
+  name: 'plain-imports',
+  enforce: 'pre',
+  configEnvironment: () => ({ build: { modulePreload: { resolveDependencies: () => [] } } }),
+  load: {
+    filter: { id: /vite\/preload-helper/ },
+    handler: () => 'export const __vitePreload = (load) => load();',
+  },
+};
+
+// A few lines several pages’ scripts need are one file: each file more costs a request and what gzip learns anew.
+const inCommon = {
+  name: 'common',
+  test: /\/src\/(?:client\/(?:find|make|code-text)|views\/(?:code-runs|paths)|codes\/normalise)\.ts$|vite\/preload-helper/,
+};
+
 // Output folder and base path come from the command that publishes; see src/publish/.
 export default defineConfig({
   output: 'static',
@@ -19,7 +36,10 @@ export default defineConfig({
   },
   devToolbar: { enabled: false },
   vite: {
-    build: { rolldownOptions: { treeshake } },
+    plugins: [plainImports],
+    build: {
+      rolldownOptions: { treeshake, output: { codeSplitting: { groups: [inCommon] } } },
+    },
     worker: { rolldownOptions: { treeshake } },
   },
 });

@@ -29,63 +29,39 @@ export function formatHz(hz: number): string {
  * (GUM 7.2.6 asks for at most two), never more than the unit is read in.
  */
 export function decimalsFor(expandedUncertainty: number, unit: Unit): number {
-  const most = mostDecimals[unit];
-  if (!(expandedUncertainty > 0)) return usualDecimals[unit];
+  const [most, usual] = unitDecimals[unit];
+  if (!(expandedUncertainty > 0)) return usual;
   const exponent = Math.floor(Math.log10(expandedUncertainty));
   const leading = expandedUncertainty / 10 ** exponent;
   const decimals = leading < 2.95 ? 1 - exponent : -exponent;
   return Math.min(most, Math.max(0, decimals));
 }
 
-const mostDecimals: Readonly<Record<Unit, number>> = {
-  V: 4,
-  dB: 2,
-  dBV: 2,
-  dBu: 2,
-  Hz: 1,
-  '%': 3,
-  step: 0,
-  'dB/step': 3,
-  'dB/oct': 2,
-  oct: 3,
-  Ω: 3,
-  '1': 3,
-  A: 2,
-  W: 2,
-  A·h: 1,
-  m: 2,
-  mm: 3,
-  'mm²': 2,
-  'Ω/km': 3,
-  '°C': 1,
-  h: 1,
-  min: 1,
-  AWG: 0,
-};
-const usualDecimals: Readonly<Record<Unit, number>> = {
-  V: 2,
-  dB: 1,
-  dBV: 1,
-  dBu: 1,
-  Hz: 0,
-  '%': 2,
-  step: 0,
-  'dB/step': 2,
-  'dB/oct': 1,
-  oct: 2,
-  Ω: 2,
-  '1': 3,
-  A: 2,
-  W: 2,
-  A·h: 1,
-  m: 2,
-  mm: 3,
-  'mm²': 2,
-  'Ω/km': 2,
-  '°C': 0,
-  h: 1,
-  min: 1,
-  AWG: 0,
+/** Decimals of each unit: the most that are given, and those of a value without uncertainty. */
+const unitDecimals: Readonly<Record<Unit, readonly [most: number, usual: number]>> = {
+  V: [4, 2],
+  dB: [2, 1],
+  dBV: [2, 1],
+  dBu: [2, 1],
+  Hz: [1, 0],
+  '%': [3, 2],
+  step: [0, 0],
+  'dB/step': [3, 2],
+  'dB/oct': [2, 1],
+  oct: [3, 2],
+  Ω: [3, 2],
+  '1': [3, 3],
+  A: [2, 2],
+  W: [2, 2],
+  A·h: [1, 1],
+  m: [2, 2],
+  mm: [3, 3],
+  'mm²': [2, 2],
+  'Ω/km': [3, 2],
+  '°C': [1, 0],
+  h: [1, 1],
+  min: [1, 1],
+  AWG: [0, 0],
 };
 
 function bounded(value: string, bound: Quantity['bound']): string {

@@ -1,8 +1,8 @@
 /** The output by volume step: volts on a logarithmic axis, where it is clean and where it clips. */
-import { scaleLinear, scaleLog } from 'd3-scale';
-import { area, line } from 'd3-shape';
 import { phrase } from '../words/index.ts';
 import { frame, type PlacedTick, round } from './frame.ts';
+import { bandPath, curvePath, type Place } from './outline.ts';
+import { linearScale, logScale } from './scale.ts';
 import { stepTicks, voltRange, voltTicks } from './ticks.ts';
 
 export interface LevelPoint {
@@ -65,25 +65,18 @@ export function levelPlot(data: LevelPlotData): LevelPlot {
     Math.max(point.volts / 2, point.volts - point.uncertaintyVolts);
   const highestOf = (point: LevelPoint): number => point.volts + point.uncertaintyVolts;
   const [lowest, highest] = voltRange(Math.min(...points.map(lowestOf)), Math.max(...points.map(highestOf)));
-  const x = scaleLinear([lowestStep, highestStep], [frame.left, frame.right]);
-  const y = scaleLog([lowest, highest], [frame.bottom, frame.top]);
+  const x = linearScale([lowestStep, highestStep], [frame.left, frame.right]);
+  const y = logScale([lowest, highest], [frame.bottom, frame.top]);
 
-  const band = area<LevelPoint>()
-    .x((point) => x(point.step))
-    .y0((point) => y(lowestOf(point)))
-    .y1((point) => y(highestOf(point)))
-    .digits(1);
-  const curve = line<LevelPoint>()
-    .x((point) => x(point.step))
-    .y((point) => y(point.volts))
-    .digits(1);
+  const edge = (voltsOf: (point: LevelPoint) => number): Place[] =>
+    points.map((point) => [x(point.step), y(voltsOf(point))]);
 
   return {
     stepTicks: stepTicks(lowestStep, highestStep).map(({ value, label }) => ({ at: round(x(value)), label })),
     voltTicks: voltTicks(lowest, highest).map(({ value, label }) => ({ at: round(y(value)), label })),
     silent: startsSilent ? [first.step] : [],
-    band: band(points) ?? '',
-    curve: curve(points) ?? '',
+    band: bandPath(edge(highestOf), edge(lowestOf)),
+    curve: curvePath(edge(({ volts }) => volts)),
     dots: points.map((point) => ({
       x: round(x(point.step)),
       y: round(y(point.volts)),

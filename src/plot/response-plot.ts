@@ -1,9 +1,9 @@
 /** The frequency response at several volume steps, relative to 1 kHz, on a third-octave grid. */
-import { scaleLinear, scaleLog } from 'd3-scale';
-import { area, line } from 'd3-shape';
 import { phrase } from '../words/index.ts';
 import { frame, type PlacedTick, round } from './frame.ts';
 import { spread } from './label-places.ts';
+import { bandPath, curvePath, type Place } from './outline.ts';
+import { clamped, linearScale, logScale } from './scale.ts';
 import { decibelTicks, thirdOctaveTicks } from './ticks.ts';
 
 export interface ResponsePoint {
@@ -79,17 +79,11 @@ export function responsePlot({ curves }: ResponsePlotData): ResponsePlot {
   const texts = curves.map(({ step, label }) => label ?? phrase('step {step}', { step }));
   const longest = Math.max(0, ...texts.map((text) => text.length));
   const right = frame.right - (labelOffset + Math.max(labelRoom, 2 + letterWidth * longest));
-  const x = scaleLog([lowestHz, highestHz], [frame.left, right]);
-  const y = scaleLinear([bottomDb, topDb], [frame.bottom, frame.top]).clamp(true);
-  const path = line<ResponsePoint>()
-    .x((point) => x(point.hz))
-    .y((point) => y(point.levelDb))
-    .digits(1);
-  const band = area<ResponsePoint>()
-    .x((point) => x(point.hz))
-    .y0((point) => y(point.levelDb - point.uncertaintyDb))
-    .y1((point) => y(point.levelDb + point.uncertaintyDb))
-    .digits(1);
+  const heights = [frame.bottom, frame.top] as const;
+  const x = logScale([lowestHz, highestHz], [frame.left, right]);
+  const y = clamped(linearScale([bottomDb, topDb], heights), heights);
+  const edge = (points: readonly ResponsePoint[], coverage: -1 | 0 | 1): Place[] =>
+    points.map(({ hz, levelDb, uncertaintyDb }) => [x(hz), y(levelDb + coverage * uncertaintyDb)]);
 
   const ends = curves.map(({ points }) => {
     const last = points.at(-1);
@@ -113,8 +107,8 @@ export function responsePlot({ curves }: ResponsePlotData): ResponsePlot {
       const labelY = round(labelYs[index] ?? frame.top);
       return {
         step,
-        path: path(points) ?? '',
-        band: band(points) ?? '',
+        path: curvePath(edge(points, 0)),
+        band: bandPath(edge(points, 1), edge(points, -1)),
         style: index % lineStyles,
         end: ends[index] ?? { x: right, y: frame.top },
         label: {

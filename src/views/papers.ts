@@ -1,2 +1,2 @@
-/** The two papers of `styles/tokens.css`, for what a style sheet does not reach: the browser's own bars. */
-export const papers = { light: '#fbfaf6', dark: '#131517' } as const;
+/** The two papers, for the pages. */
+export { papers } from '../check/papers.ts';

@@ -6,6 +6,7 @@ import type { Stage } from '../decide/plan/stages.ts';
 import type { SectionId } from '../decide/plan/workings.ts';
 import { type Filter, formatHz, formatNumber, formatQuantity } from '../measure/index.ts';
 import { phrase } from '../words/index.ts';
+import { lineText, lineTexts } from './line-texts.ts';
 
 export function sectionTitle(id: SectionId): string {
   switch (id) {
@@ -81,7 +82,8 @@ export function stageWords({ buy }: Stage, query: PlanQuery): string {
 }
 
 /** A line in plain text: “Volts at the amplifier’s rated power: V_full = √(P·Z) = 17.3 V”. */
-export function lineWords({ title, symbol, formula, isLookedUp, result }: ArithmeticLine): string {
+export function lineWords({ id, symbol, formula, isLookedUp, result }: ArithmeticLine): string {
+  const { title } = lineText(lineTexts(), id);
   const how = isLookedUp ? '' : `${formula} = `;
   return `${title}: ${symbol} = ${how}${formatQuantity(result)}`;
 }

@@ -4,6 +4,7 @@ import { catalogueOf, judgedProfile } from '../answers.ts';
 import { type JudgedProfile, numberBehind } from '../decide/table-given.ts';
 import type { Characteristic, CharacteristicName, ProfileOutput, Quantity } from '../measure/quantity.ts';
 import { toPortable } from '../tables/portable.ts';
+import { lineTexts } from './line-texts.ts';
 import {
   type PlannerData,
   type PlannerProfileData,
@@ -34,6 +35,7 @@ export function plannerData(answers: Answers): PlannerData {
       volume: { lowestStep: data.volume.lowestStep, highestStep: data.volume.highestStep },
     })),
     sources: Object.fromEntries([...base.sources.values()].map(({ id, data }) => [id, data.title])),
+    lines: lineTexts(),
   };
 }
 

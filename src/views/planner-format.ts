@@ -5,9 +5,10 @@ import type { Catalogue } from '../decide/plan/read-query.ts';
 import type { JudgedProfile } from '../decide/table-given.ts';
 import type { BoostBehaviour, Characteristic, Quantity, ResponseAtStep } from '../measure/quantity.ts';
 import { fromPortable, type PortableTable } from '../tables/portable.ts';
+import type { LineTexts } from './line-texts.ts';
 
 /** Changes with the shape of these files, so that a kept file of an older site is not misread. */
-export const plannerFormat = 1;
+export const plannerFormat = 2;
 
 /** `planner.json`: what every plan needs. */
 export interface PlannerData {
@@ -17,6 +18,7 @@ export interface PlannerData {
   readonly units: readonly PlannerUnit[];
   /** Titles of sources, by id. */
   readonly sources: Readonly<Record<string, string>>;
+  readonly lines: LineTexts;
 }
 
 export interface PlannerUnit {

@@ -9,6 +9,7 @@ import type { LevelPlotData } from '../plot/level-plot.ts';
 import type { ResponsePlotData } from '../plot/response-plot.ts';
 import { answerSentence, type SentencePart, sentenceText } from './answer-sentence.ts';
 import { agreementSentence, behaviourOf, normalisedSentences } from './behaviour.ts';
+import { characteristicLabel } from './characteristic-label.ts';
 import { type JudgedTable, tablesOfProfiles } from './judged-tables.ts';
 import { profilePath, readingsPath, sourcePath, unitPath } from './paths.ts';
 import { type PlanAnswerView, planAnswerViews } from './plan-answers.ts';
@@ -25,7 +26,7 @@ import { type StatementView, statementViews } from './statement-comparison.ts';
 import { type TableAnswerView, tableAnswerViews } from './table-answers.ts';
 import { uncertaintyParts } from './uncertainty-parts.ts';
 import { valueAnchorOf } from './value-anchors.ts';
-import { benchSetting, characteristicLabel, longDate, originLabel, readAt, systemLabel } from './wording.ts';
+import { benchSetting, longDate, originLabel, readAt, systemLabel } from './wording.ts';
 
 export interface ValueRow {
   /** The id of its row. */

@@ -16,10 +16,11 @@ import {
   walk,
 } from '../base/index.ts';
 import { headingsOf, resolveDirective } from '../prose/index.ts';
+import { characteristicLabel } from './characteristic-label.ts';
 import { codeRuns } from './code-runs.ts';
 import { addressPath, profilePath, sourcePath } from './paths.ts';
 import { valueAnchorOf } from './value-anchors.ts';
-import { benchSetting, characteristicLabel, readAt } from './wording.ts';
+import { benchSetting, readAt } from './wording.ts';
 
 /**
  * What may come through: the usual tags of Markdown, telephone links, and the marks of codes. Ids are ours

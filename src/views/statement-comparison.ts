@@ -6,8 +6,9 @@ import { type ClaimComparison, compareClaim, type ValueClaim } from '../decide/i
 import { formatHz, formatQuantity } from '../measure/format.ts';
 import type { ProfileOutput, Unit } from '../measure/quantity.ts';
 import { phrase } from '../words/index.ts';
+import { characteristicLabel } from './characteristic-label.ts';
 import { type SourceLink, sourceLinks } from './reading-links.ts';
-import { benchSetting, channelLabel, characteristicLabel, plainNumber, readAt } from './wording.ts';
+import { benchSetting, channelLabel, plainNumber, readAt } from './wording.ts';
 
 export interface ClaimView {
   readonly label: string;

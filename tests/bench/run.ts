@@ -3,6 +3,7 @@ import { benchCheck } from './check.ts';
 import { benchCodes } from './codes.ts';
 import { benchImpact } from './impact.ts';
 import { benchMeasure } from './measure.ts';
+import { benchPages } from './pages.ts';
 import { benchServe } from './serve.ts';
 import { benchTables } from './tables.ts';
 
@@ -13,6 +14,7 @@ const benches: Readonly<Record<string, () => void | Promise<void>>> = {
   impact: () => benchImpact(Number(size ?? 1000)),
   codes: () => benchCodes(Number(size ?? 10_000)),
   serve: () => benchServe(Number(size ?? 10)),
+  pages: () => benchPages(Number(size ?? 3)),
   tables: () => benchTables(Number(size ?? 500)),
 };
 const chosen = name === undefined ? Object.keys(benches) : [name];

@@ -1,6 +1,12 @@
 /** Volts, loads and times of the planner against standards. */
 import { describe, expect, test } from 'vitest';
-import { allowedTime, fullPowerVolts, musicShare, speakerLoad } from '../../src/decide/plan/index.ts';
+import {
+  allowedTime,
+  fullPowerVolts,
+  musicShare,
+  oneSpeaker,
+  speakerLoad,
+} from '../../src/decide/plan/index.ts';
 import { given, workedOut } from '../../src/decide/plan/line.ts';
 
 const amplifier = { ratedWatts: 100, ratedOhms: 4, leastOhms: 2, sources: [] };
@@ -13,7 +19,7 @@ test.each([
   [4, 3.2],
   [8, 6.4],
 ])('a speaker rated %s Ω may fall to %s Ω (IEC 60268-5, 16.1, as transcribed)', (ohms, lowest) => {
-  const { lines } = speakerLoad({ id: 'front left', ohms }, amplifier, []);
+  const { lines } = speakerLoad(oneSpeaker('front left', ohms), amplifier, []);
   expect(lines.find(({ id }) => id === 'lowest-impedance')?.result.value).toBeCloseTo(lowest, 12);
 });
 
@@ -30,12 +36,10 @@ describe('NIOSH 98-126 (1998), table 1-1, as transcribed', () => {
   ])('%s dB(A): %s minutes a day', (level, minutes) => {
     const at = workedOut({
       id: 'level',
-      title: 'Level',
       symbol: 'L',
       formula: 'L_0',
       given: [given('L_0', 'level', level, 'dB')],
       unit: 'dB',
-      note: 'A level to work the time out from.',
     });
     expect(allowedTime(at).result).toMatchObject({ value: minutes, bound: 'at-most' });
   });

@@ -48,12 +48,10 @@ test.each([
 test('40 A through 2 m of AWG 8, 4 m there and back: 0.32976 V, 2.290 % of 14.4 V (recomputed independently)', () => {
   const current = workedOut({
     id: 'current',
-    title: 'Current',
     symbol: 'I',
     formula: 'I_0',
     given: [given('I_0', 'current', 40, 'A')],
     unit: 'A',
-    note: 'A worked example.',
   });
   const resistance = wireResistance(8, 20).at(-1);
   if (!resistance) throw new Error('no resistance');

@@ -11,13 +11,16 @@ const usualPaths = [
   '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
 ];
 
-/** Starts a browser without a window. CHROME_PATH names one that is to be used instead. */
-export async function launchBrowser(): Promise<Browser> {
+/** Starts a browser without a window, with `more` arguments. CHROME_PATH names one that is to be used instead. */
+export async function launchBrowser(more: readonly string[] = []): Promise<Browser> {
   const { CHROME_PATH: named } = process.env;
   const installed = named ?? usualPaths.find((path) => existsSync(path));
-  if (installed) return chromium.launch({ executablePath: installed });
+  if (installed) return chromium.launch({ executablePath: installed, args: [...more] });
   // Its own list of arguments is for one page in one process, and turns off the rules about origins.
-  return chromium.launch({ executablePath: await bundled.executablePath(), args: ['--disable-gpu'] });
+  return chromium.launch({
+    executablePath: await bundled.executablePath(),
+    args: ['--disable-gpu', ...more],
+  });
 }
 
 /** The text of an element, as one string. */

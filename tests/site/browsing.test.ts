@@ -3,6 +3,7 @@ import { gzipSync } from 'node:zlib';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
 import { launchBrowser } from './browser.ts';
+import { mostPageBytes } from './page-budgets.ts';
 import { allPages, onePageOfEachKind } from './pages.ts';
 
 let browser: Browser;
@@ -75,4 +76,21 @@ test('a small script on every page, and a file more where something is typed or 
     expect(bytes, kind).toBeLessThan(20_000);
   }
   await page.context().close();
+});
+
+test('a profile’s page with its plots and all it loads is less than 60 kB, compressed', async () => {
+  const context = await browser.newContext({ serviceWorkers: 'block' });
+  const page = await context.newPage();
+  const loaded: Promise<number>[] = [];
+  page.on('response', (response) => {
+    // Pictures are compressed already.
+    const isText = !/\.(?:png|webp)$/.test(new URL(response.url()).pathname);
+    loaded.push(response.body().then((body) => (isText ? gzipSync(body).length : body.length)));
+  });
+  await page.goto(`${inject('siteAddress')}profiles/brasslight/8b0s-i5z/`, { waitUntil: 'networkidle' });
+  expect(await page.locator('main svg.plot').count()).toBeGreaterThan(1);
+  const bytes = (await Promise.all(loaded)).reduce((sum, one) => sum + one, 0);
+  expect(bytes).toBeGreaterThan(10_000);
+  expect(bytes).toBeLessThan(mostPageBytes);
+  await context.close();
 });

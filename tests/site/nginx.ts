@@ -71,7 +71,7 @@ function stopped(child: ChildProcess): Promise<void> {
   });
 }
 
-function freePort(): Promise<number> {
+export function freePort(): Promise<number> {
   return new Promise((found, failed) => {
     const probe = createServer().once('error', failed);
     probe.listen(0, '127.0.0.1', () => {

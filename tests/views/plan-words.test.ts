@@ -15,15 +15,13 @@ test('changes together read as one phrase', () => {
 
 test('a line and a filter in plain text', () => {
   const line = workedOut({
-    id: 'full',
-    title: 'Volts at full power',
+    id: 'full-power-volts',
     symbol: 'V_full',
     formula: '√(P·Z)',
     given: [given('P', 'power', 75, 'W'), given('Z', 'load', 4, 'Ω')],
     unit: 'V',
-    note: '',
   });
-  expect(lineWords(line)).toBe('Volts at full power: V_full = √(P·Z) = 17.32\u00a0V');
+  expect(lineWords(line)).toBe('Volts at the amplifier’s rated power: V_full = √(P·Z) = 17.32\u00a0V');
   expect(filterSetting({ kind: 'peaking', hz: 61.2, gainDb: -5.24, q: 1.1 })).toBe(
     'Peak or dip, 61.2\u00a0Hz, −5.2\u00a0dB, Q\u00a01.10',
   );

@@ -10,6 +10,7 @@ import { distortionFalls } from './distortion-falls.ts';
 import { duplicateCode } from './duplicate-code.ts';
 import { endlessHold } from './endless-hold.ts';
 import { expiredException } from './expired-exception.ts';
+import { faintColour } from './faint-colour.ts';
 import { fitmentGap } from './fitment-gap.ts';
 import { fitmentRange } from './fitment-range.ts';
 import { fitmentUndecided } from './fitment-undecided.ts';
@@ -80,6 +81,7 @@ export const rules: readonly Rule[] = [
   bareValue,
   proseLinks,
   rangeReversed,
+  faintColour,
   offTheFace,
   sourceTooOld,
   sourceChain,

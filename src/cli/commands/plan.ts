@@ -12,6 +12,7 @@ import {
 } from '../../decide/index.ts';
 import type { Quantity } from '../../measure/index.ts';
 import { cautionDeferral, cautionTexts } from '../../views/cautions.ts';
+import { lineText, lineTexts } from '../../views/line-texts.ts';
 import { changesWords, filterSetting, lineWords, sectionTitle, stageWords } from '../../views/plan-words.ts';
 import { outcomeLabel, topicLabel, verdictLabel } from '../../views/wording.ts';
 import { type ContentOption, exitCodes, type JsonOption, type Output, printJson } from '../command.ts';
@@ -83,14 +84,15 @@ export function planResult(answers: Answers, profile: Entry<'profiles'>, report:
 }
 
 function published(line: ArithmeticLine): PlanResult['sections'][number]['lines'][number] {
+  const { title, note } = lineText(lineTexts(), line.id);
   return {
     id: line.id,
-    title: line.title,
+    title,
     symbol: line.symbol,
     formula: line.formula,
     given: line.given.map(({ symbol, name, quantity }) => ({ symbol, name, ...publishedValue(quantity) })),
     result: publishedValue(line.result),
-    note: line.note,
+    note,
     commonPractice: line.commonPractice,
     cautions: cautionTexts(line.cautions).map(({ title, text }) => `${title} ${text}`),
     readings: [...line.readings],

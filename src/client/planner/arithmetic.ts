@@ -2,11 +2,12 @@
 import type { ArithmeticLine, Given } from '../../decide/plan/line.ts';
 import type { Section } from '../../decide/plan/workings.ts';
 import { formatQuantity } from '../../measure/format.ts';
-import { cautionDeferral, cautionTexts } from '../../views/cautions.ts';
+import { type LineTexts, lineText } from '../../views/line-texts.ts';
 import { profilePath, sourcePath, valueAnchor } from '../../views/paths.ts';
 import { filterSetting, sectionTitle } from '../../views/plan-words.ts';
 import { phrase } from '../../words/index.ts';
 import { make } from '../make.ts';
+import { cautionItems, deferralWords } from './caution-items.ts';
 import { formulaMark, symbolMark } from './formula-mark.ts';
 
 /** Where links lead. */
@@ -14,16 +15,17 @@ export interface Places {
   readonly base: string;
   readonly profile: string;
   readonly sourceTitles: Readonly<Record<string, string>>;
+  readonly lineTexts: LineTexts;
 }
 
 /** A section, folded but for those a rider had open. */
 export function sectionMark(section: Section, isOpen: boolean, places: Places): HTMLDetailsElement {
   const { id, lines, remarks, correction } = section;
-  const cautions = cautionTexts(lines.flatMap((line) => line.cautions));
+  const cautions = cautionItems(lines.flatMap((line) => line.cautions));
   return make(
     'details',
     { class: 'plan-section', id: `section-${id}`, 'data-section': id, open: isOpen },
-    make('summary', {}, make('span', {}, sectionTitle(id), summaryOf(section))),
+    make('summary', {}, make('span', {}, sectionTitle(id), summaryOf(section, places))),
     ...remarks.map((remark) => make('p', { class: 'plan-remark' }, remark)),
     correction && correction.filters.length > 0
       ? make(
@@ -38,12 +40,8 @@ export function sectionMark(section: Section, isOpen: boolean, places: Places): 
       ? make(
           'div',
           { class: 'cautions' },
-          make(
-            'ul',
-            { class: 'plain' },
-            ...cautions.map(({ title, text }) => make('li', {}, make('strong', {}, title), ` ${text}`)),
-          ),
-          make('p', { class: 'fine' }, cautionDeferral()),
+          make('ul', { class: 'plain' }, ...cautions),
+          make('p', { class: 'fine' }, deferralWords()),
         )
       : undefined,
   );
@@ -61,19 +59,20 @@ const headlines: Readonly<Partial<Record<Section['id'], string>>> = {
   hearing: 'level-coherent',
 };
 
-function summaryOf({ id, lines }: Section): HTMLElement | undefined {
+function summaryOf({ id, lines }: Section, { lineTexts }: Places): HTMLElement | undefined {
   const line = lines.find((one) => one.id === headlines[id]);
   if (!line) return undefined;
   return make(
     'span',
     { class: 'plan-headline' },
-    `${line.title}: `,
+    `${lineText(lineTexts, line.id).title}: `,
     make('strong', {}, formatQuantity(line.result)),
   );
 }
 
 function lineMark(line: ArithmeticLine, places: Places): HTMLElement {
-  const { id, title, symbol, formula, given, result, note, commonPractice } = line;
+  const { id, symbol, formula, given, result, commonPractice } = line;
+  const { title, note } = lineText(places.lineTexts, id);
   return make(
     'div',
     { class: 'plan-line', 'data-line': id },
@@ -103,7 +102,7 @@ function lineMark(line: ArithmeticLine, places: Places): HTMLElement {
       make('strong', {}, formatQuantity(result)),
       commonPractice ? make('span', { class: 'practice' }, phrase('common practice, no source')) : undefined,
     ),
-    note === '' ? undefined : make('p', { class: 'fine' }, note),
+    make('p', { class: 'fine' }, note),
   );
 }
 

@@ -3,7 +3,7 @@ import { sideBySide } from '../../decide/plan/side-by-side.ts';
 import type { JudgedProfile } from '../../decide/table-given.ts';
 import { decimalsFor, formatNumber, formatQuantity } from '../../measure/format.ts';
 import type { Unit } from '../../measure/quantity.ts';
-import { characteristicLabel } from '../../views/wording.ts';
+import { characteristicLabel } from '../../views/characteristic-label.ts';
 import { phrase } from '../../words/index.ts';
 import { make } from '../make.ts';
 import { responseFigure } from './figures.ts';

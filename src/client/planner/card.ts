@@ -4,13 +4,14 @@ import type { JudgedPlan } from '../../decide/plan/judged-plan.ts';
 import type { PlanQuery } from '../../decide/plan/query.ts';
 import type { Section } from '../../decide/plan/workings.ts';
 import { formatQuantity } from '../../measure/format.ts';
-import { cautionDeferral, cautionTexts } from '../../views/cautions.ts';
+import { type LineTexts, lineText } from '../../views/line-texts.ts';
 import { filterSetting } from '../../views/plan-words.ts';
 import { verdictLabel } from '../../views/wording.ts';
 import { phrase } from '../../words/index.ts';
 import { codeText } from '../code-text.ts';
 import { find } from '../find.ts';
 import { make } from '../make.ts';
+import { cautionItems, deferralWords } from './caution-items.ts';
 
 /** Lines a workshop sets or checks, in the order of the work; the rest is reckoning on the way there. */
 const rows: readonly string[] = [
@@ -39,24 +40,26 @@ export interface CardContent {
   readonly judged: JudgedPlan;
   readonly sections: readonly Section[];
   readonly sourceTitles: Readonly<Record<string, string>>;
+  readonly lineTexts: LineTexts;
 }
 
 /** Fills the card in that the page holds. */
 export function fillCard(card: HTMLElement, content: CardContent): void {
-  const { unit, code, judged, sections, sourceTitles } = content;
+  const { unit, code, judged, sections, sourceTitles, lineTexts } = content;
   const lines = sections.flatMap((section) => section.lines);
   const wanted = lines
     .filter(({ id }) => rows.includes(id))
     .sort((a, b) => rows.indexOf(a.id) - rows.indexOf(b.id));
   const filters = sections.flatMap(({ correction }) => correction?.filters ?? []);
   const sources = [...new Set(lines.flatMap((line) => line.sources))];
-  const cautions = cautionTexts(lines.flatMap((line) => line.cautions));
+  const cautions = cautionItems(lines.flatMap((line) => line.cautions));
   const { verdict, sentence } = judged.answer;
   part(card, 'what').replaceChildren(`${phrase('{unit}, code', { unit })} `, codeText(code));
   part(card, 'verdict').replaceChildren(make('strong', {}, verdictLabel(verdict)), `: ${sentence}`);
   part(card, 'plan').replaceChildren(...planned(content.query));
   part(card, 'rows').replaceChildren(
-    ...wanted.map(({ id, title, given, result, commonPractice }) => {
+    ...wanted.map(({ id, given, result, commonPractice }) => {
+      const { title } = lineText(lineTexts, id);
       // Several speakers have a line each: its value says whose it is.
       const name = id === 'load-impedance' ? capital(given[0]?.name ?? title) : title;
       return row(`${name}${commonPractice ? '*' : ''}`, formatQuantity(result));
@@ -68,10 +71,7 @@ export function fillCard(card: HTMLElement, content: CardContent): void {
   part(card, 'remarks').replaceChildren(
     ...[...new Set(sections.flatMap(({ remarks }) => remarks))].map((text) => make('li', {}, text)),
   );
-  part(card, 'cautions').replaceChildren(
-    ...cautions.map(({ title, text }) => make('li', {}, make('strong', {}, title), ` ${text}`)),
-    make('li', {}, cautionDeferral()),
-  );
+  part(card, 'cautions').replaceChildren(...cautions, make('li', {}, deferralWords()));
   part(card, 'sources').textContent = sources.map((id) => sourceTitles[id] ?? id).join('; ');
 }
 

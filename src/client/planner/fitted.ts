@@ -1,6 +1,10 @@
 /** The equaliser’s settings for a profile, fitted once: they depend on nothing else. */
-import type { Correctable, Correction } from '../../decide/plan/equaliser/correction.ts';
+import { type Correction, corrected } from '../../decide/plan/equaliser/corrected.ts';
+import type { Wrong } from '../../decide/plan/equaliser/curve.ts';
+import { usualEqualiser } from '../../decide/plan/equaliser/limits.ts';
+import { toCorrect } from '../../decide/plan/equaliser/to-correct.ts';
 import type { Refusal } from '../../decide/plan/line.ts';
+import type { Filter } from '../../measure/prototype.ts';
 import type { ProfileOutput } from '../../measure/quantity.ts';
 
 type Fitted = Correction | Refusal;
@@ -9,18 +13,21 @@ let kept: { readonly profile: string; readonly fitted: Promise<Fitted> } | undef
 
 /** In a worker, or on the page where the browser has none. */
 export function fittedCorrection(output: ProfileOutput): Promise<Fitted> {
-  if (kept?.profile === output.profile) return kept.fitted;
-  const { responses, boostBehaviour, characteristics } = output;
-  const asked: Correctable = { responses, boostBehaviour, characteristics };
-  const fitted = inWorker(asked).catch(() => onPage(asked));
-  kept = { profile: output.profile, fitted };
-  return fitted;
+  if (kept?.profile !== output.profile) kept = { profile: output.profile, fitted: fitted(output) };
+  return kept.fitted;
 }
 
-function inWorker(asked: Correctable): Promise<Fitted> {
+async function fitted(output: ProfileOutput): Promise<Fitted> {
+  const asked = toCorrect(output);
+  if ('refused' in asked) return asked;
+  const filters = await inWorker(asked.wrong).catch(() => onPage(asked.wrong));
+  return corrected(asked, filters, usualEqualiser);
+}
+
+function inWorker(wrong: Wrong): Promise<Filter[]> {
   return new Promise((resolve, reject) => {
     const worker = new Worker(new URL('./fit-worker.ts', import.meta.url), { type: 'module' });
-    worker.addEventListener('message', ({ data }: MessageEvent<Fitted>) => {
+    worker.addEventListener('message', ({ data }: MessageEvent<Filter[]>) => {
       worker.terminate();
       resolve(data);
     });
@@ -28,11 +35,11 @@ function inWorker(asked: Correctable): Promise<Fitted> {
       worker.terminate();
       reject(new Error('the worker cannot run'));
     });
-    worker.postMessage(asked);
+    worker.postMessage(wrong);
   });
 }
 
-async function onPage(asked: Correctable): Promise<Fitted> {
-  const { usualCorrection } = await import('../../decide/plan/equaliser/usual.ts');
-  return usualCorrection(asked);
+async function onPage(wrong: Wrong): Promise<Filter[]> {
+  const { fitFilters } = await import('../../decide/plan/equaliser/fit.ts');
+  return fitFilters(wrong, usualEqualiser);
 }

@@ -1,11 +1,11 @@
 /** A formula as it is set in print, in MathML: the same text that is computed, see decide/plan/formula.ts. */
+import { readFormula, type Term } from '../../decide/plan/formula.ts';
 import { makeMath } from '../make.ts';
 
-const names = new Set(['lg', 'max', 'min', 'floor', 'ceil']);
-
-/** `V_set = …` as a `<math>` element; a formula in plain words is given back as text. */
+/** `V_set = …` as a `<math>` element. */
 export function formulaMark(symbol: string, formula: string): Element {
-  const math = makeMath('math', makeMath('mrow', symbolMark(symbol), operator('='), ...read(formula)));
+  const { marks } = set(readFormula(formula), false);
+  const math = makeMath('math', makeMath('mrow', symbolMark(symbol), operator('='), ...marks));
   math.setAttribute('display', 'block');
   return math;
 }
@@ -31,73 +31,45 @@ interface Part {
   readonly bare?: readonly Element[];
 }
 
-function read(text: string): readonly Element[] {
-  const tokens = text.match(/\d+(?:\.\d+)?|[\p{L}√][\p{L}\p{N}_]*|\S/gu) ?? [];
-  let at = 0;
-  // A fraction within an exponent would be too small to read: there it stands on the line.
-  let exponents = 0;
-  const next = (): string => tokens[at] ?? '';
-  const taken = (): string => tokens[at++] ?? '';
-
-  function sum(): readonly Element[] {
-    let marks = [...product()];
-    while (next() === '+' || next() === '−') marks = [...marks, operator(taken()), ...product()];
-    return marks;
-  }
-  function product(): readonly Element[] {
-    let so = power();
-    while (next() === '·' || next() === '/') {
-      const sign = taken();
-      const right = power();
-      if (sign === '·') so = { marks: [...so.marks, operator('·'), ...right.marks] };
-      else if (exponents > 0) so = { marks: [...so.marks, operator('/'), ...right.marks] };
-      else so = divided(so, right);
-    }
-    return so.marks;
-  }
-  function divided(left: Part, right: Part): Part {
-    const over = left.fraction?.over ?? left.bare ?? left.marks;
-    const under = left.fraction
-      ? [...left.fraction.under, operator('·'), ...right.marks]
-      : (right.bare ?? right.marks);
-    return {
-      marks: [makeMath('mfrac', row(copies(over)), row(copies(under)))],
-      fraction: { over, under },
-    };
-  }
-  function power(): Part {
-    if (next() === '−') return { marks: [operator(taken()), ...power().marks] };
-    const base = atom();
-    if (next() !== '^') return base;
-    at += 1;
-    exponents += 1;
-    const exponent = power();
-    exponents -= 1;
-    return { marks: [makeMath('msup', row(base.marks), row(exponent.bare ?? exponent.marks))] };
-  }
-  function atom(): Part {
-    const token = taken();
-    if (token === '(') {
-      const inner = sum();
-      at += 1;
+/** @param isRaised within an exponent, where a fraction would be too small to read: there it stands on the line. */
+function set(term: Term, isRaised: boolean): Part {
+  const own = (one: Term): Part => set(one, isRaised);
+  switch (term.is) {
+    case 'number':
+      return { marks: [makeMath('mn', term.text)] };
+    case 'symbol':
+      return { marks: [symbolMark(term.name)] };
+    case 'negative':
+      return { marks: [operator('−'), ...own(term.of).marks] };
+    case 'brackets': {
+      const inner = own(term.inner).marks;
       return { marks: [row([operator('('), ...copies(inner), operator(')')])], bare: inner };
     }
-    if (token === '√') {
-      const { bare = [] } = atom();
-      return { marks: [makeMath('msqrt', ...bare)] };
+    case 'call': {
+      const parts = term.parts.map((part) => own(part).marks);
+      if (term.name === '√') return { marks: [makeMath('msqrt', ...parts.flat())] };
+      const listed = parts.flatMap((marks, at) => (at === 0 ? marks : [operator(','), ...marks]));
+      return { marks: [makeMath('mi', term.name), row([operator('('), ...listed, operator(')')])] };
     }
-    if (names.has(token)) return { marks: [makeMath('mi', token), ...listed()] };
-    if (/^\d/.test(token)) return { marks: [makeMath('mn', token)] };
-    return { marks: [symbolMark(token)] };
+    case '^': {
+      const exponent = set(term.right, true);
+      return { marks: [makeMath('msup', row(own(term.left).marks), row(exponent.bare ?? exponent.marks))] };
+    }
   }
-  function listed(): readonly Element[] {
-    at += 1;
-    let marks = [operator('('), ...sum()];
-    while (next() === ',') marks = [...marks, operator(taken()), ...sum()];
-    at += 1;
-    return [row([...marks, operator(')')])];
-  }
-  return sum();
+  const [left, right] = [own(term.left), own(term.right)];
+  if (term.is === '/' && !isRaised) return divided(left, right);
+  return { marks: [...left.marks, operator(term.is), ...right.marks] };
+}
+
+function divided(left: Part, right: Part): Part {
+  const over = left.fraction?.over ?? left.bare ?? left.marks;
+  const under = left.fraction
+    ? [...left.fraction.under, operator('·'), ...right.marks]
+    : (right.bare ?? right.marks);
+  return {
+    marks: [makeMath('mfrac', row(copies(over)), row(copies(under)))],
+    fraction: { over, under },
+  };
 }
 
 function row(marks: readonly Element[]): Element {

@@ -1,7 +1,7 @@
 /** The planner’s data, each file asked for once; a failure is forgotten, so that the next change tries again. */
 
 import type { CodeEntry } from '../../codes/index.ts';
-import { type CodeList, entriesOf } from '../../views/code-list-format.ts';
+import type { CodeList } from '../../views/code-list-format.ts';
 import { codeListPath, plannerProfilePath, plannerUnitPath } from '../../views/paths.ts';
 import {
   type PlannerData,
@@ -26,8 +26,12 @@ export function loaderOf(base: string, site: string): Loader {
     site: () => loaded<PlannerData>(site),
     unit: (family) => loaded<PlannerUnitData>(`${base}${plannerUnitPath(family)}`),
     profile: (id) => loaded<PlannerProfileData>(`${base}${plannerProfilePath(id)}`),
-    codes: async () =>
-      entriesOf(await once(`${base}${codeListPath}`, () => fetched<CodeList>(`${base}${codeListPath}`))),
+    codes: async () => {
+      const { entriesOf } = await import('../../views/code-list-format.ts');
+      return entriesOf(
+        await once(`${base}${codeListPath}`, () => fetched<CodeList>(`${base}${codeListPath}`)),
+      );
+    },
   };
 }
 

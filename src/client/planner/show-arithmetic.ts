@@ -13,7 +13,6 @@ import { phrase } from '../../words/index.ts';
 import { find } from '../find.ts';
 import { make } from '../make.ts';
 import { sectionMark } from './arithmetic.ts';
-import { besideParts } from './beside.ts';
 import { fillCard } from './card.ts';
 import { levelFigure, responseFigure } from './figures.ts';
 import { fittedCorrection } from './fitted.ts';
@@ -62,7 +61,7 @@ function showSections(of: ArithmeticOf, sections: readonly Section[]): void {
   const open = new Set(
     [...place.querySelectorAll<HTMLElement>('details[open]')].map((one) => one.dataset.section),
   );
-  const places = { base, profile: output.profile, sourceTitles: site.sources };
+  const places = { base, profile: output.profile, sourceTitles: site.sources, lineTexts: site.lines };
   place.replaceChildren(...sections.map((section) => sectionMark(section, open.has(section.id), places)));
   // A formula too long for a phone is moved sideways: by keys too. Its width is known once it is unfolded.
   for (const details of place.querySelectorAll('details')) {
@@ -78,7 +77,7 @@ function showSections(of: ArithmeticOf, sections: readonly Section[]): void {
   figures.replaceChildren(...figuresOf(of, sections));
   const card = root.querySelector<HTMLElement>('#job-card');
   if (card) {
-    fillCard(card, { unit: unit.name, code, query, judged, sections, sourceTitles: site.sources });
+    fillCard(card, { ...places, unit: unit.name, code, query, judged, sections });
   }
 }
 
@@ -137,7 +136,7 @@ async function showBeside({
     return;
   }
   try {
-    const data = await loader.profile(beside.id);
+    const [data, { besideParts }] = await Promise.all([loader.profile(beside.id), import('./beside.ts')]);
     if (!isCurrent()) return;
     const other = { code: beside.code, profile: arithmeticProfile(data, unit.channels, beside.id) };
     place.replaceChildren(...besideParts({ code, profile }, other));

@@ -33,28 +33,27 @@ export function levelAt(
     ...given(symbol, name, level, 'dB', sources),
     readings,
   });
-  const words = {
+  const level = {
     id: 'level-at-frequency',
-    title: phrase('Level at the lowest frequency wanted, relative to 1 kHz'),
     symbol: 'L',
     unit: 'dB' as const,
-    note: phrase(
-      'From the response at step {step}; between two frequencies that were read, along a straight line over their logarithms.',
-      { step: response.step },
-    ),
   };
   if (above.hz / below.hz < 1 + 3e-6) {
-    return workedOut({ ...words, formula: 'L_f', given: [at('L_f', phrase('level read there'), below)] });
+    return workedOut({
+      ...level,
+      formula: 'L_f',
+      given: [at('L_f', phrase('level read there, at step {step}', { step: response.step }), below)],
+    });
   }
   return workedOut({
-    ...words,
+    ...level,
     formula: 'L_1 + (L_2 − L_1)·lg(f/f_1)/lg(f_2/f_1)',
     given: [
       given('f', phrase('lowest frequency wanted'), hz, 'Hz'),
       given('f_1', phrase('next one read below'), below.hz, 'Hz'),
       given('f_2', phrase('next one read above'), above.hz, 'Hz'),
-      at('L_1', phrase('level read below'), below),
-      at('L_2', phrase('level read above'), above),
+      at('L_1', phrase('level read below, at step {step}', { step: response.step }), below),
+      at('L_2', phrase('level read above, at step {step}', { step: response.step }), above),
     ],
     own: [limits('between two frequencies', bendDb(response.points, below, above, hz))],
   });
@@ -91,14 +90,10 @@ export function starves(level: Quantity, mostLossDb: number): 'yes' | 'no' | 'bo
 export function boostPower(boost: Characteristic): ArithmeticLine {
   return workedOut({
     id: 'boost-power',
-    title: phrase('Power at the boost’s frequency against that at 1 kHz'),
     symbol: 'p',
     formula: '10^(B/10)',
     given: [measured('B', phrase('bass boost'), boost)],
     unit: '1',
-    note: phrase(
-      'For one voltage, into one impedance. Below its resonance a small speaker moves as far as its suspension allows long before it gets hot, so that its rated power says nothing there.',
-    ),
     cautions: ['hearing'],
   });
 }
@@ -125,16 +120,13 @@ export function protectiveHighPass(
 ): readonly ArithmeticLine[] {
   const slope = workedOut({
     id: 'high-pass-slope',
-    title: phrase('Slope of the protective high-pass'),
     symbol: 'S',
     formula: '20·n·lg(2)',
     given: [given('n', phrase('order of the filter'), order, '1')],
     unit: 'dB/oct',
-    note: phrase('A Butterworth filter of order n falls this fast an octave below its corner.'),
   });
   const excess = workedOut({
     id: 'boost-to-take-out',
-    title: phrase('What is to be taken out at the boost’s frequency'),
     symbol: 'A',
     formula: 'max(0, B + U_B − B_max)',
     given: [
@@ -143,11 +135,9 @@ export function protectiveHighPass(
       given('B_max', phrase('most boost the speaker is to be given'), mostBoostDb, 'dB', sources),
     ],
     unit: 'dB',
-    note: phrase('The uncertainty is added, so that the filter is enough.'),
   });
   const corner = workedOut({
     id: 'protective-high-pass',
-    title: phrase('Corner of a high-pass that protects the speaker'),
     symbol: 'f_c',
     formula: 'max(f_min, f_B·(10^(A/10) − 1)^(1/(2·n)))',
     given: [
@@ -158,9 +148,6 @@ export function protectiveHighPass(
     ],
     unit: 'Hz',
     bound: 'at-least',
-    note: phrase(
-      'Butterworth, half power at its corner. The maker’s advice for the speaker comes first where there is any.',
-    ),
   });
   return [slope, excess, corner];
 }

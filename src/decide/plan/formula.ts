@@ -1,10 +1,16 @@
 /** Formulas: the text a page shows is the text that is computed, so that the two cannot differ. */
 
+/** A formula as it was read: what a page sets in print, and what is computed. */
+export type Term =
+  | { readonly is: 'number'; readonly text: string }
+  | { readonly is: 'symbol'; readonly name: string }
+  | { readonly is: 'brackets'; readonly inner: Term }
+  | { readonly is: 'call'; readonly name: string; readonly parts: readonly Term[] }
+  | { readonly is: 'negative'; readonly of: Term }
+  | { readonly is: '+' | '−' | '·' | '/' | '^'; readonly left: Term; readonly right: Term };
+
 /** The value of a symbol. */
 export type ValueOf = (symbol: string) => number;
-
-/** A formula read once: its value for given values of its symbols. */
-export type Formula = (of: ValueOf) => number;
 
 /** What may stand before a bracket. `lg` is the logarithm to base 10; `floor` and `ceil` round to whole numbers. */
 const functions: Readonly<Record<string, (...of: number[]) => number>> = {
@@ -30,64 +36,84 @@ export function withSymbols(text: string, written: (symbol: string) => string): 
  * Reads a formula of numbers, π, symbols (`V_max`), + − · / ^, brackets and functions. A formula that cannot be read is
  * the programmer's error and throws.
  */
-export function readFormula(text: string): Formula {
+export function readFormula(text: string): Term {
   const tokens = text.match(token) ?? [];
   let at = 0;
-  const taken = (...wanted: string[]): string | undefined =>
-    wanted.includes(tokens[at] ?? '') ? tokens[at++] : undefined;
+  const taken = <Sign extends string>(...wanted: readonly Sign[]): Sign | undefined => {
+    const found = wanted.find((one) => one === tokens[at]);
+    if (found) at += 1;
+    return found;
+  };
   const need = (sign: string): void => {
     if (!taken(sign)) throw new Error(`“${text}”: “${sign}” expected at “${tokens[at] ?? 'the end'}”`);
   };
 
-  function sum(): Formula {
+  function sum(): Term {
     let so = product();
-    for (let sign = taken('+', '−'); sign; sign = taken('+', '−')) {
-      const [left, right] = [so, product()];
-      so = sign === '+' ? (of) => left(of) + right(of) : (of) => left(of) - right(of);
-    }
+    for (let is = taken('+', '−'); is; is = taken('+', '−')) so = { is, left: so, right: product() };
     return so;
   }
-  function product(): Formula {
+  function product(): Term {
     let so = power();
-    for (let sign = taken('·', '/'); sign; sign = taken('·', '/')) {
-      const [left, right] = [so, power()];
-      so = sign === '·' ? (of) => left(of) * right(of) : (of) => left(of) / right(of);
-    }
+    for (let is = taken('·', '/'); is; is = taken('·', '/')) so = { is, left: so, right: power() };
     return so;
   }
-  function power(): Formula {
-    if (taken('−')) {
-      const positive = power();
-      return (of) => -positive(of);
-    }
+  function power(): Term {
+    if (taken('−')) return { is: 'negative', of: power() };
     const base = atom();
-    if (!taken('^')) return base;
-    const exponent = power();
-    return (of) => base(of) ** exponent(of);
+    const is = taken('^');
+    return is ? { is, left: base, right: power() } : base;
   }
-  function atom(): Formula {
+  function atom(): Term {
     const here = tokens[at] ?? 'the end';
     at += 1;
     if (here === '(') {
       const inner = sum();
       need(')');
-      return inner;
+      return { is: 'brackets', inner };
     }
-    if (/^\d/.test(here)) return () => Number(here);
-    const apply = functions[here];
-    if (apply) {
+    if (/^\d/.test(here)) return { is: 'number', text: here };
+    if (Object.hasOwn(functions, here)) {
       need('(');
       const parts = [sum()];
       while (taken(',')) parts.push(sum());
       need(')');
-      return (of) => apply(...parts.map((part) => part(of)));
+      return { is: 'call', name: here, parts };
     }
-    if (here === 'π') return () => Math.PI;
-    if (/^\p{L}/u.test(here)) return (of) => of(here);
+    if (/^\p{L}/u.test(here)) return { is: 'symbol', name: here };
     throw new Error(`“${text}”: unexpected “${here}”`);
   }
 
   const whole = sum();
   if (at !== tokens.length) throw new Error(`“${text}”: “${tokens.slice(at).join(' ')}” is left over`);
   return whole;
+}
+
+/** What a formula comes to for given values of its symbols. */
+export function evaluate(term: Term, of: ValueOf): number {
+  switch (term.is) {
+    case 'number':
+      return Number(term.text);
+    case 'symbol':
+      return term.name === 'π' ? Math.PI : of(term.name);
+    case 'brackets':
+      return evaluate(term.inner, of);
+    case 'call':
+      return functions[term.name]?.(...term.parts.map((part) => evaluate(part, of))) ?? Number.NaN;
+    case 'negative':
+      return -evaluate(term.of, of);
+  }
+  const [left, right] = [evaluate(term.left, of), evaluate(term.right, of)];
+  switch (term.is) {
+    case '+':
+      return left + right;
+    case '−':
+      return left - right;
+    case '·':
+      return left * right;
+    case '/':
+      return left / right;
+    case '^':
+      return left ** right;
+  }
 }

@@ -46,13 +46,9 @@ export function fuseAndWire(feed: Feed): readonly ArithmeticLine[] | Refusal {
   const fuse = lookedUp(
     {
       id: 'fuse',
-      title: phrase('Fuse of the feed'),
       symbol: 'I_fuse',
       formula: phrase('the next blade fuse at or above I_least'),
       given: [carried(phrase('least rating'), least)],
-      note: phrase(
-        'Blade fuses by ISO 8820-3, as transcribed. It guards the wire, stands close to the battery, and is never larger than what the wire carries. What the amplifier’s maker asks for comes first; where it is more, the wire must carry that.',
-      ),
       cautions: ['fuse', 'disconnect-battery'],
       commonPractice: true,
     },
@@ -78,15 +74,11 @@ export function fuseAndWire(feed: Feed): readonly ArithmeticLine[] | Refusal {
 function leastFuse(current: ArithmeticLine): ArithmeticLine {
   return workedOut({
     id: 'least-fuse',
-    title: phrase('Least rating of the fuse'),
     symbol: 'I_least',
     formula: `1.25·${current.symbol}`,
     given: [carried(phrase('current without end'), current)],
     unit: 'A',
     bound: 'at-least',
-    note: phrase(
-      'A fuse that carries its full rating for long ages and opens: a quarter more, common practice, no source.',
-    ),
     cautions: ['fuse'],
     commonPractice: true,
   });
@@ -107,16 +99,12 @@ function gaugeLine(gauge: number, fuse: ArithmeticLine, mostDropPercent: number)
   return lookedUp(
     {
       id: 'wire-gauge',
-      title: phrase('Gauge of the wire, feed and ground alike'),
       symbol: 'n',
       formula: phrase('the thinnest wire with I_wire ≥ I_fuse and e ≤ e_max'),
       given: [
         carried(phrase('fuse'), fuse),
         given('e_max', phrase('most of the supply that may be lost'), mostDropPercent, '%'),
       ],
-      note: phrase(
-        'Thicker is always allowed. Copper, with insulation for the place it runs through; protect it where it may chafe.',
-      ),
       cautions: ['fuse', 'disconnect-battery'],
       commonPractice: true,
     },

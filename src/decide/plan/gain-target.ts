@@ -35,16 +35,12 @@ export function gainStep(cleanStep: Characteristic, toneDbfs: number): Arithmeti
   return lookedUp(
     {
       id: 'gain-step',
-      title: phrase('Volume step to set the gain at'),
       symbol: 'N',
       formula: 'floor(N_clean − U_N)',
       given: [
         measured('N_clean', phrase('highest clean step'), cleanStep),
         given('U_N', phrase('its range'), cleanStep.expandedUncertainty, 'step'),
       ],
-      note: phrase(
-        'At this step or a lower one the unit itself does not clip, so that what is set is the amplifier’s gain. Tone controls stand at their middle. For a bass tone take the step at which the boosted band is clean.',
-      ),
       cautions: ['parked', 'battery-drain'],
     },
     quantity(Math.floor(cleanStep.value - cleanStep.expandedUncertainty), 'step', [], 'at-most'),
@@ -60,15 +56,11 @@ export function gainTarget(plan: GainPlan): readonly ArithmeticLine[] | Refusal 
   const overlap = given('G', phrase('overlap allowance'), overlapDb, 'dB');
   const tone = workedOut({
     id: 'tone-level',
-    title: phrase('Level the test tone must not exceed, of full scale'),
     symbol: 'L_max',
     formula: '0 − G',
     given: [overlap],
     unit: 'dB',
     bound: 'at-most',
-    note: phrase(
-      'With this overlap the amplifier is at full power when the recording is this far below full scale; a louder tone would clip it.',
-    ),
     commonPractice: true,
   });
   if (toneDbfs > tone.result.value) {
@@ -82,7 +74,6 @@ export function gainTarget(plan: GainPlan): readonly ArithmeticLine[] | Refusal 
   const full = fullPowerVolts(ratedWatts, loadOhms, sources);
   const target = workedOut({
     id: 'gain-target',
-    title: phrase('Voltage to set at the amplifier’s output'),
     symbol: 'V_set',
     formula: 'V_full·10^((L + G)/20)',
     given: [
@@ -92,9 +83,6 @@ export function gainTarget(plan: GainPlan): readonly ArithmeticLine[] | Refusal 
     ],
     unit: 'V',
     bound: 'at-most',
-    note: phrase(
-      'Read with a true-rms meter that is good to the frequency of the tone, runs on its own battery and touches nothing else; loudspeakers are disconnected. The output may be bridged: neither terminal is ground, so never put the clip of a meter or oscilloscope on the chassis.',
-    ),
     cautions: ['bridged-outputs', 'hearing', 'battery-drain', 'parked'],
     commonPractice: true,
   });
@@ -109,7 +97,6 @@ export function fullPowerVolts(
 ): ArithmeticLine {
   return workedOut({
     id: 'full-power-volts',
-    title: phrase('Volts at the amplifier’s rated power'),
     symbol: 'V_full',
     formula: '√(P·Z)',
     given: [
@@ -117,6 +104,5 @@ export function fullPowerVolts(
       given('Z', phrase('rated impedance of the load'), loadOhms, 'Ω', sources),
     ],
     unit: 'V',
-    note: phrase('From P = V²/Z for volts rms into the rated impedance.'),
   });
 }

@@ -22,15 +22,11 @@ export function headroom(
   const clips = lookedUp(
     {
       id: 'boosted-band-clips',
-      title: phrase('First step at which the boosted band may clip'),
       symbol: 'N_clip',
       formula: 'N_boost + 1',
       given: [
         measured('N_boost', phrase('highest step at which the boosted band plays clean'), boostedCleanStep),
       ],
-      note: phrase(
-        'The boosted band reaches the ceiling before 1 kHz does. Music seldom holds the band at full level, so that clipping may be heard some steps later.',
-      ),
       cautions: ['hearing'],
     },
     stepAbove(boostedCleanStep),
@@ -42,11 +38,7 @@ export function headroom(
     to,
     {
       id: 'headroom-loss',
-      title: phrase('Loudness given up to keep the boosted band clean'),
       symbol: 'L',
-      note: phrase(
-        'Against the highest step at which 1 kHz alone plays clean. Where either step is not certain, its range counts by the size of a step.',
-      ),
     },
     {
       sources: [...new Set([...highestCleanStep.sources, ...boostedCleanStep.sources])],

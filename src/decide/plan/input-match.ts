@@ -28,23 +28,19 @@ export function matchInput(cleanVolts: Characteristic, input: InputRange): Input
   const lines = [
     workedOut({
       id: 'above-least-input',
-      title: phrase('Level above what full power needs'),
       symbol: 'D_min',
       formula: '20·lg(V/V_min)',
       given: [volts, least],
       unit: 'dB',
       bound: cleanVolts.bound,
-      note: phrase('Below 0 dB the amplifier does not reach full power even with its gain fully up.'),
     }),
     workedOut({
       id: 'above-most-input',
-      title: phrase('Level above what the input takes'),
       symbol: 'D_max',
       formula: '20·lg(V/V_max)',
       given: [volts, most],
       unit: 'dB',
       bound: cleanVolts.bound,
-      note: phrase('Above 0 dB the amplifier clips before the volume is up, even with its gain fully down.'),
     }),
   ];
   const low = sideOf(cleanVolts, leastVolts);
@@ -62,7 +58,6 @@ export function matchInput(cleanVolts: Characteristic, input: InputRange): Input
 function powerReached(cleanVolts: Characteristic, input: InputRange): ArithmeticLine {
   return workedOut({
     id: 'power-reached',
-    title: phrase('Share of the amplifier’s power that can be reached'),
     symbol: 'p',
     formula: '(V/V_min)^2',
     given: [
@@ -71,7 +66,6 @@ function powerReached(cleanVolts: Characteristic, input: InputRange): Arithmetic
     ],
     unit: '1',
     bound: cleanVolts.bound,
-    note: phrase('Power goes with the square of the volts. It is reached with the gain fully up.'),
   });
 }
 
@@ -80,7 +74,6 @@ function attenuation(cleanVolts: Characteristic, input: InputRange): ArithmeticL
   const { value, expandedUncertainty } = cleanVolts;
   return workedOut({
     id: 'attenuation',
-    title: phrase('Attenuation needed between output and input'),
     symbol: 'A',
     formula: 'max(0, 20·lg((V + U_V)/V_max))',
     given: [
@@ -93,8 +86,5 @@ function attenuation(cleanVolts: Characteristic, input: InputRange): ArithmeticL
     ],
     unit: 'dB',
     bound: 'at-least',
-    note: phrase(
-      'The uncertainty is added, so that this much is enough. Stopping at a lower volume step does the same.',
-    ),
   });
 }

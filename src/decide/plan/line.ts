@@ -11,7 +11,7 @@ import {
   type Term,
   type Unit,
 } from '../../measure/index.ts';
-import { readFormula } from './formula.ts';
+import { evaluate, readFormula } from './formula.ts';
 
 /** A value put into a line. */
 export interface Given {
@@ -29,9 +29,8 @@ export interface Given {
 }
 
 export interface ArithmeticLine {
-  /** Stable, for anchors: `gain-target`. */
+  /** Stable, for anchors and its text (views/line-texts.ts): `gain-target`. */
   readonly id: string;
-  readonly title: string;
   /** The symbol of the result in the formula. */
   readonly symbol: string;
   /** What the result is equal to, in the symbols of what is given: `√(P·Z)`; in words where `isLookedUp`. */
@@ -41,8 +40,6 @@ export interface ArithmeticLine {
   readonly given: readonly Given[];
   readonly result: Quantity;
   readonly cautions: readonly CautionId[];
-  /** What it assumes, and where the formula comes from. */
-  readonly note: string;
   /** true where it, or a line it is carried on from, rests on common practice with no source. */
   readonly commonPractice: boolean;
   readonly readings: readonly string[];
@@ -80,11 +77,9 @@ export function carried(name: string, line: ArithmeticLine): Given {
 
 interface LineParts {
   readonly id: string;
-  readonly title: string;
   readonly symbol: string;
   readonly formula: string;
   readonly given: readonly Given[];
-  readonly note: string;
   readonly cautions?: readonly CautionId[];
   readonly commonPractice?: boolean;
 }
@@ -108,7 +103,7 @@ export function workedOut(parts: ComputedParts): ArithmeticLine {
   const values = new Map(parts.given.map((one) => [one.symbol, one.quantity.value]));
   const unused = new Set(values.keys());
   const at = (moved: string, by: number): number =>
-    formula((symbol) => {
+    evaluate(formula, (symbol) => {
       const value = values.get(symbol);
       if (value === undefined) throw new Error(`${parts.id}: ${symbol} is not given`);
       unused.delete(symbol);
@@ -131,17 +126,15 @@ export function lookedUp(parts: LineParts, result: Quantity): ArithmeticLine {
 }
 
 function lineWith(parts: LineParts, result: Quantity, isLookedUp: boolean): ArithmeticLine {
-  const { id, title, symbol, formula, note } = parts;
+  const { id, symbol, formula } = parts;
   return {
     id,
-    title,
     symbol,
     formula,
     isLookedUp,
     given: parts.given,
     result,
     cautions: parts.cautions ?? [],
-    note,
     commonPractice: (parts.commonPractice ?? false) || parts.given.some((one) => one.commonPractice),
     readings: [...new Set(parts.given.flatMap((one) => one.readings))],
     sources: [...new Set(parts.given.flatMap((one) => one.sources))],

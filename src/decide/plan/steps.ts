@@ -13,8 +13,8 @@ export interface VolumeScale {
   readonly stepLaw: readonly StepLawPart[];
 }
 
-/** The words of a line about a change from one step to another. */
-type Words = Pick<ArithmeticLine, 'id' | 'title' | 'symbol' | 'note'>;
+/** Id and symbol of a line about a change from one step to another. */
+type Names = Pick<ArithmeticLine, 'id' | 'symbol'>;
 
 /**
  * By how much the level at 1 kHz changes from one clean step to another, dB: from the volts read at both, else by the
@@ -25,7 +25,7 @@ export function levelChange(
   scale: VolumeScale,
   fromStep: number,
   toStep: number,
-  words: Words,
+  names: Names,
   { sources = [], own = [] }: { sources?: readonly string[]; own?: readonly Component[] } = {},
 ): ArithmeticLine | undefined {
   const at = (step: number) => scale.levelByStep.find((one) => one.step === step);
@@ -36,7 +36,7 @@ export function levelChange(
       readings,
     });
     return workedOut({
-      ...words,
+      ...names,
       formula: '20·lg(V_to/V_from)',
       given: [voltsOf('V_from', from), voltsOf('V_to', to)],
       unit: 'dB',
@@ -50,7 +50,7 @@ export function levelChange(
   });
   if (parts.reduce((sum, { steps }) => sum + Math.abs(steps), 0) !== high - low) return undefined;
   return workedOut({
-    ...words,
+    ...names,
     formula: parts.length === 0 ? '0' : parts.map((_, index) => `n_${index + 1}·d_${index + 1}`).join(' + '),
     given: parts.flatMap(({ steps, stepSize }, index) => [
       given(`n_${index + 1}`, phrase('steps up or down'), steps, 'step'),

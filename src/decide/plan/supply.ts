@@ -41,7 +41,6 @@ export function supplyCurrents({
   return [
     workedOut({
       id: 'current-full-tone',
-      title: phrase('Current at a full tone on all channels'),
       symbol: 'I_full',
       formula: 'P/(η·V)',
       given: [
@@ -55,13 +54,11 @@ export function supplyCurrents({
         ),
       ],
       unit: 'A',
-      note: phrase('A test tone draws this, music only for moments. The lower the supply, the more current.'),
       commonPractice: true,
       cautions,
     }),
     workedOut({
       id: 'current-music',
-      title: phrase('Mean current at music'),
       symbol: 'I_music',
       formula: 'P/8/(η_8·V)',
       given: [
@@ -75,9 +72,6 @@ export function supplyCurrents({
         ),
       ],
       unit: 'A',
-      note: phrase(
-        'One-eighth of rated power stands for music (16 CFR 432.3(c)); dense music at full volume draws more.',
-      ),
       commonPractice: true,
       cautions,
     }),
@@ -107,7 +101,6 @@ export function charging(
   return [
     workedOut({
       id: 'charging-surplus',
-      title: phrase('Charging current left over while riding'),
       symbol: 'I_left',
       formula: `I_gen − I_mc − ${draws}`,
       given: [
@@ -116,12 +109,10 @@ export function charging(
         amplifiers,
       ],
       unit: 'A',
-      note: phrase('Below 0 A the battery drains while riding. At idle the generator delivers far less.'),
       cautions: ['battery-drain'],
     }),
     workedOut({
       id: 'battery-time',
-      title: phrase('Longest time with the engine off'),
       symbol: 't',
       formula: `k·C/(I_mc + ${draws})`,
       given: [
@@ -132,9 +123,6 @@ export function charging(
       ],
       unit: 'h',
       bound: 'at-most',
-      note: phrase(
-        'With the ignition on as while riding. A battery that is old or cold holds less than is printed on it.',
-      ),
       commonPractice: true,
       cautions: ['battery-drain'],
     }),

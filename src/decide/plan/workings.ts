@@ -5,7 +5,8 @@ import type { JudgedProfile } from '../table-given.ts';
 import { boostPower, levelAt, protectiveHighPass } from './bandwidth.ts';
 import { carryOver } from './carry-over.ts';
 import { rearGain, rearState, summedFeed } from './channels.ts';
-import type { Correctable, Correction } from './equaliser/correction.ts';
+import type { Correction } from './equaliser/corrected.ts';
+import type { Correctable } from './equaliser/to-correct.ts';
 import { fuseAndWire } from './fuse.ts';
 import { gainStep, gainTarget } from './gain-target.ts';
 import { headroom } from './headroom.ts';
@@ -14,7 +15,7 @@ import { matchInput } from './input-match.ts';
 import type { ArithmeticLine, Refusal } from './line.ts';
 import type { PlanQuery, Speaker } from './query.ts';
 import { notMeasuredText } from './reasons.ts';
-import { speakerLoad } from './speakers.ts';
+import { oneSpeaker, speakerLoad } from './speakers.ts';
 import { charging, musicShare, supplyCurrents } from './supply.ts';
 
 export const sectionIds = [
@@ -177,7 +178,7 @@ function speakersSection({ amplifier, front, rear, subwoofer }: PlanQuery): Sect
     seen.add(speaker.id);
     return [
       speakerLoad(
-        { id, ohms: speaker.ratedOhms },
+        oneSpeaker(id, speaker.ratedOhms),
         { ratedWatts, ratedOhms, leastOhms, sources },
         speaker.sources,
       ),

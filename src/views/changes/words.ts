@@ -3,9 +3,10 @@ import { characteristicUnits } from '../../../schemas/index.ts';
 import type { Answers } from '../../answers.ts';
 import type { Combination, FactChange, States, TableAnswerChange, ValueChange } from '../../impact/index.ts';
 import { formatNumber, formatQuantity } from '../../measure/format.ts';
+import { characteristicLabel } from '../characteristic-label.ts';
 import { answerWords, brokenWords, noAnswerWords } from '../table-outcomes.ts';
 import { valueWords } from '../table-words.ts';
-import { channelLabel, characteristicLabel, originLabel, systemLabel } from '../wording.ts';
+import { channelLabel, originLabel, systemLabel } from '../wording.ts';
 
 export const factLabels: Readonly<Record<FactChange['fact'], string>> = {
   system: 'Meant for',

@@ -6,14 +6,14 @@ export const bassTexts: Texts = {
     'La respuesta en el paso {step} se leyó de {first} a {last} Hz: léala también a {hz} Hz.',
   'Level at the lowest frequency wanted, relative to 1 kHz':
     'Nivel en la frecuencia más baja deseada, respecto a 1 kHz',
-  'From the response at step {step}; between two frequencies that were read, along a straight line over their logarithms.':
-    'De la respuesta en el paso {step}; entre dos frecuencias leídas, en línea recta sobre sus logaritmos.',
-  'level read there': 'nivel leído ahí',
+  'From a response at a clean step; between two frequencies that were read, along a straight line over their logarithms.':
+    'De una respuesta en un paso limpio; entre dos frecuencias leídas, en línea recta sobre sus logaritmos.',
+  'level read there, at step {step}': 'nivel leído ahí, en el paso {step}',
   'lowest frequency wanted': 'frecuencia más baja deseada',
   'next one read below': 'la siguiente leída por debajo',
   'next one read above': 'la siguiente leída por encima',
-  'level read below': 'nivel leído por debajo',
-  'level read above': 'nivel leído por encima',
+  'level read below, at step {step}': 'nivel leído por debajo, en el paso {step}',
+  'level read above, at step {step}': 'nivel leído por encima, en el paso {step}',
   'Power at the boost’s frequency against that at 1 kHz':
     'Potencia en la frecuencia del realce frente a la de 1 kHz',
   'bass boost': 'realce de graves',
@@ -64,7 +64,6 @@ export const bassTexts: Texts = {
   'Turn the equaliser’s input down by this much, or the filters’ boosts may clip it at full level.':
     'Baje la entrada del ecualizador en esta medida, o los realces de los filtros pueden hacerlo recortar a nivel pleno.',
   // The old code in another unit.
-  'The old code in the replacement unit': 'El código antiguo en la unidad nueva',
   'Do not carry the old code over: it is an unamplified profile’s, made for speakers straight off the old unit.':
     'No pase el código antiguo: es de un perfil sin amplificador, hecho para altavoces conectados directamente a la unidad antigua.',
   'Do not carry the old code over: it is made for the factory amplifier, and that does not stay.':

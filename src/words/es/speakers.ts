@@ -6,7 +6,7 @@ export const speakerTexts: Texts = {
   'a rear speaker': 'un altavoz trasero',
   'the subwoofer': 'el subwoofer',
   'rated impedance of {speaker}': 'impedancia nominal: {speaker}',
-  'Power of {speaker}': 'Potencia: {speaker}',
+  'Power of one speaker': 'Potencia de un altavoz',
   'Rated impedance of the speakers together': 'Impedancia nominal de los altavoces juntos',
   'rated impedance of the speakers together': 'impedancia nominal de los altavoces juntos',
   'In series impedances add, in parallel their inverses do. Rated values; the true ones vary with frequency.':
@@ -26,8 +26,8 @@ export const speakerTexts: Texts = {
   'load it is rated into': 'carga a la que se refiere',
   'By the same volts into another load. An amplifier whose supply gives way makes less into a lower one; what its maker states for the load comes first.':
     'Con los mismos voltios en otra carga. Un amplificador cuya alimentación cede da menos en una más baja; lo que su fabricante indique para la carga va primero.',
-  'its share, by ohms in series, by the inverse of ohms in parallel':
-    'su parte, por ohmios en serie, por la inversa de los ohmios en paralelo',
+  'share of {speaker}, by ohms in series, by the inverse of ohms in parallel':
+    'parte de {speaker}, por ohmios en serie, por la inversa de los ohmios en paralelo',
   'By rated impedances; compare it with the rated power of the speaker.':
     'Por impedancias nominales; compárela con la potencia nominal del altavoz.',
   'A speaker’s impedance is below what the amplifier may drive: do not connect it to this amplifier.':

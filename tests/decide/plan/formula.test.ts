@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { readFormula } from '../../../src/decide/plan/formula.ts';
+import { evaluate, readFormula } from '../../../src/decide/plan/formula.ts';
 import { given, lookedUp, workedOut } from '../../../src/decide/plan/line.ts';
 import { written } from '../../../src/decide/plan/written.ts';
 import { limits, quantity } from '../../../src/measure/index.ts';
@@ -22,12 +22,12 @@ test.each([
   ['10^(−20/20)', 0.1],
   ['floor(2.7) + ceil(2.1)', 5],
 ])('%s = %s', (text, value) => {
-  expect(readFormula(text)(none)).toBeCloseTo(value, 12);
+  expect(evaluate(readFormula(text), none)).toBeCloseTo(value, 12);
 });
 
 test('symbols take their values, subscripts and Greek letters too', () => {
   const values: Readonly<Record<string, number>> = { V_max: 4, η: 0.5, d_1: 3 };
-  expect(readFormula('V_max·η + d_1')((symbol) => values[symbol] ?? Number.NaN)).toBe(5);
+  expect(evaluate(readFormula('V_max·η + d_1'), (symbol) => values[symbol] ?? Number.NaN)).toBe(5);
 });
 
 test.each(['(1 + 2', '1 +', '2 3', 'lg 3', 'max(1, )', '1 % 2', ')'])('“%s” is no formula', (text) => {
@@ -38,12 +38,10 @@ describe('a line', () => {
   const volts = quantity(2, 'V', [limits('meter', 0.02, 'meter')]);
   const parts = {
     id: 'power',
-    title: 'Power',
     symbol: 'P',
     formula: 'V^2/Z',
     given: [given('V', 'volts', volts, 'V', ['bench']), given('Z', 'load', 4, 'Ω', ['sheet'])],
     unit: 'W' as const,
-    note: 'Volts squared over ohms.',
   };
   test('has the value of its formula, the uncertainty that follows, and its sources', () => {
     const { result, sources } = workedOut(parts);
@@ -73,7 +71,6 @@ test('a line is written in symbols, with its values, and with its result', () =>
   const volts = quantity(2.0004, 'V', [limits('meter', 0.02, 'meter')]);
   const line = workedOut({
     id: 'level',
-    title: 'Level',
     symbol: 'L_max',
     formula: '20·lg(V/V_max) + L_0·π',
     given: [
@@ -82,7 +79,6 @@ test('a line is written in symbols, with its values, and with its result', () =>
       given('L_0', 'offset', -0.125, 'dB'),
     ],
     unit: 'dB',
-    note: 'A line to be written.',
   });
   expect(written(line)).toEqual({
     symbols: 'L_max = 20·lg(V/V_max) + L_0·π',

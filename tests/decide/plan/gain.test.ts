@@ -6,6 +6,7 @@ import { headroom } from '../../../src/decide/plan/headroom.ts';
 import { matchInput } from '../../../src/decide/plan/input-match.ts';
 import { levelChange, type VolumeScale } from '../../../src/decide/plan/steps.ts';
 import { characterise } from '../../../src/measure/index.ts';
+import { lineText, lineTexts } from '../../../src/views/line-texts.ts';
 import { found, responseRun, unit, value } from '../../measure/ideal-unit.ts';
 import { characteristic, expectWellTold, line, linesOf, refusalOf } from './told.ts';
 
@@ -94,7 +95,7 @@ describe('setting the gain', () => {
     expect(at(-10).result.value).toBeCloseTo(Math.sqrt(200) * 0.562341, 5);
     expect(at(-5)).toMatchObject({ commonPractice: true, sources: ['sheet'] });
     expect(at(-5).cautions).toEqual(expect.arrayContaining(['bridged-outputs', 'hearing', 'battery-drain']));
-    expect(at(-5).note).toMatch(/true-rms.*never put the clip/s);
+    expect(lineText(lineTexts(), 'gain-target').note).toMatch(/true-rms.*never put the clip/s);
   });
   test('a tone that would clip the amplifier, or an overlap no one sets, is refused', () => {
     expect(refusalOf(gainTarget({ ...plan, overlapDb: 5 }))).toContain('at most -5 dB');
@@ -162,7 +163,7 @@ describe('headroom', () => {
   });
   test('up the scale the level rises by as much as it falls down it', () => {
     const output = boosted(6);
-    const words = { id: 'change', title: 'Change of level', symbol: 'L', note: 'From one step to another.' };
+    const words = { id: 'change', symbol: 'L' };
     const change = (from: number, to: number, scale: VolumeScale) =>
       levelChange(scale, from, to, words)?.result.value;
     for (const scale of [output, { ...output, levelByStep: [] }]) {

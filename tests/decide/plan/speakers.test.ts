@@ -2,7 +2,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { hearing } from '../../../src/decide/plan/hearing.ts';
-import { speakerLoad, type Wiring } from '../../../src/decide/plan/speakers.ts';
+import { networkOf, type Wiring } from '../../../src/decide/plan/speaker-wiring.ts';
+import { speakerLoad } from '../../../src/decide/plan/speakers.ts';
 import { expectWellTold, line } from './told.ts';
 
 const amplifier = { ratedWatts: 100, ratedOhms: 4, leastOhms: 2, sources: ['amplifier-sheet'] };
@@ -22,7 +23,7 @@ describe('impedances', () => {
     ],
     ['4 Ω and 8 Ω in parallel', { parallel: [four('a'), { id: 'b', ohms: 8 }] }, 8 / 3, 6.4 / 3],
   ] as const)('%s', (_, wiring, ohms, lowest) => {
-    const { lines } = speakerLoad(wiring, amplifier, ['speaker-sheet']);
+    const { lines } = speakerLoad(networkOf(wiring), amplifier, ['speaker-sheet']);
     expectWellTold(lines);
     expect(line(lines, 'load-impedance').result.value).toBeCloseTo(ohms, 12);
     expect(line(lines, 'lowest-impedance').result.value).toBeCloseTo(lowest, 12);
@@ -31,8 +32,8 @@ describe('impedances', () => {
   });
   test('three of 4 Ω in parallel are less than an amplifier for 2 Ω may drive; two are not', () => {
     const [a, b, c] = [four('a'), four('b'), four('c')];
-    expect(speakerLoad({ parallel: [a, b, c] }, amplifier, []).drives).toBe(false);
-    expect(speakerLoad({ parallel: [a, b] }, amplifier, []).drives).toBe(true);
+    expect(speakerLoad(networkOf({ parallel: [a, b, c] }), amplifier, []).drives).toBe(false);
+    expect(speakerLoad(networkOf({ parallel: [a, b] }), amplifier, []).drives).toBe(true);
     const six = {
       parallel: [
         { id: 'a', ohms: 6 },
@@ -40,7 +41,7 @@ describe('impedances', () => {
         { id: 'c', ohms: 6 },
       ],
     };
-    expect(speakerLoad(six, amplifier, []).drives).toBe(true);
+    expect(speakerLoad(networkOf(six), amplifier, []).drives).toBe(true);
   });
 
   const { wiring } = fc.letrec<{ wiring: Wiring; group: Wiring[] }>((tie) => ({
@@ -60,7 +61,7 @@ describe('impedances', () => {
     };
     fc.assert(
       fc.property(wiring, (one) => {
-        const { lines } = speakerLoad(one, amplifier, []);
+        const { lines } = speakerLoad(networkOf(one), amplifier, []);
         expect(line(lines, 'load-impedance').result.value).toBeCloseTo(ohmsOf(one), 9);
         const each = lines.filter(({ id }) => id.startsWith('power-of-speaker'));
         const sum = each.reduce((watts, { result }) => watts + result.value, 0);

@@ -11,12 +11,10 @@ function amperes(value: number, halfWidth = 0): ArithmeticLine {
   const stated = quantity(value, 'A', halfWidth === 0 ? [] : [limits('stated', halfWidth)]);
   return workedOut({
     id: 'current',
-    title: 'Current of the feed',
     symbol: 'I',
     formula: 'I_0',
     given: [given('I_0', 'current', stated, 'A', ['sheet'])],
     unit: 'A',
-    note: 'A current to choose fuse and wire for.',
   });
 }
 

@@ -4,12 +4,14 @@ import type { ArithmeticLine, Refusal } from '../../../src/decide/plan/line.ts';
 import { written } from '../../../src/decide/plan/written.ts';
 import type { Characteristic, CharacteristicName, Unit } from '../../../src/measure/index.ts';
 import { limits, quantity } from '../../../src/measure/index.ts';
+import { lineText, lineTexts } from '../../../src/views/line-texts.ts';
 
 export function expectWellTold(lines: readonly ArithmeticLine[]): void {
+  const texts = lineTexts();
   expect(new Set(lines.map((line) => line.id)).size).toBe(lines.length);
   for (const line of lines) {
     expect(line.id).toMatch(/^[a-z0-9]+(-[a-z0-9]+)*$/);
-    expect(line.note.length, line.id).toBeGreaterThan(20);
+    expect(lineText(texts, line.id).note.length, line.id).toBeGreaterThan(20);
     expect(Number.isFinite(line.result.value), line.id).toBe(true);
     expect(line.result.expandedUncertainty, line.id).toBeGreaterThanOrEqual(0);
     const symbols = line.given.map((one) => one.symbol);

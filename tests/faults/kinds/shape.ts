@@ -15,6 +15,19 @@ export function misspelt(word: string, below: (n: number) => number): string {
 
 export const shapeKinds: readonly FaultKind[] = [
   {
+    name: 'a colour of the shop that fades into its paper',
+    rule: 'faint-colour',
+    shownBy: 'lines of that colour cannot be told from the paper',
+    make: (dice, demo) => {
+      const [field, colours] = dice.pick([
+        ['accent', ['#ffd400', '#f2a46b', '#9fd8ff', '#c0c0c0']],
+        ['accentDark', ['#8a3b12', '#224466', '#3a3a3a', '#5a1a6a']],
+      ] as const);
+      const line = demo.lineOf('site.yaml', new RegExp(`^ {2}${field}:`));
+      return onLine(demo, 'site.yaml', line, `  ${field}: "${dice.pick(colours)}"`);
+    },
+  },
+  {
     name: 'language without texts',
     rule: 'interface-text',
     shownBy: 'its texts are neither shipped nor in words/',

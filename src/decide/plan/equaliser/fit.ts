@@ -1,22 +1,8 @@
 /** Filters that bring a response to a target: found by least squares from many starts. */
 import type { Filter, FilterKind } from '../../../measure/index.ts';
-import {
-  add,
-  boundsOf,
-  curveDb,
-  type EqualiserLimits,
-  filterOf,
-  type Grid,
-  type Setting,
-  togetherDb,
-} from './curve.ts';
+import { add, boundsOf, curveDb, filterOf, levelled, type Setting, togetherDb, type Wrong } from './curve.ts';
 import { descend, squares } from './least-squares.ts';
-
-/** What is wrong at each frequency: how far the response is above the target, dB. */
-export interface Wrong {
-  readonly grid: Grid;
-  readonly errorDb: readonly number[];
-}
+import type { EqualiserLimits } from './limits.ts';
 
 interface Placed {
   readonly kind: FilterKind;
@@ -245,10 +231,4 @@ function errorsWith({ grid, errorDb }: Wrong, filters: readonly Placed[]): numbe
     ),
   );
   return levelled(sum);
-}
-
-/** Without its mean: the overall level is set by the volume, not by filters. */
-export function levelled(values: readonly number[]): number[] {
-  const mean = values.reduce((sum, one) => sum + one, 0) / values.length;
-  return values.map((one) => one - mean);
 }
