@@ -11,6 +11,7 @@ export interface SourceText {
 
 const call = /(?<![\w.$])(?<name>phrase|countPhrase)\(/g;
 const literal = /\s*('(?:[^'\\\n]|\\.)*'|"(?:[^"\\\n]|\\.)*")/y;
+const ending = /\s*,?\s*\)/y;
 const comment = /\/\*[\s\S]*?\*\/|(?<=^|\s)\/\/[^\n]*/g;
 
 /** A text between its quotes: what it says, and where it begins and ends. */
@@ -24,6 +25,8 @@ interface Call {
   readonly offset: number;
   readonly text: Quoted;
   readonly one?: Quoted;
+  /** Where the call ends, if it gives no values. */
+  readonly end?: number;
 }
 
 /**
@@ -39,16 +42,20 @@ export function textsOf(source: string): SourceText[] {
 }
 
 /**
- * The same source saying the texts of another language; those that are missing stay English.
+ * The same source saying the texts of another language; those that are missing stay English. A text without slots is
+ * said outright, without the call: scripts of pages are the smaller for it.
  * @throws RangeError as {@link textsOf}
  */
 export function replacePhrases(source: string, texts: Texts): string {
+  const edits = callsIn(source)
+    .map(({ offset, text, one, end }) => ({
+      from: one || end === undefined ? text.from : offset,
+      to: one || end === undefined ? text.to : end,
+      said: JSON.stringify(texts[text.value] ?? text.value),
+    }))
+    .sort((a, b) => b.from - a.from);
   let replaced = source;
-  for (const { text } of callsIn(source).reverse()) {
-    const other = texts[text.value];
-    if (other === undefined) continue;
-    replaced = `${replaced.slice(0, text.from)}${JSON.stringify(other)}${replaced.slice(text.to)}`;
-  }
+  for (const { from, to, said } of edits) replaced = `${replaced.slice(0, from)}${said}${replaced.slice(to)}`;
   return replaced;
 }
 
@@ -61,7 +68,11 @@ function callsIn(source: string): Call[] {
     const isCounting = found.groups?.name === 'countPhrase';
     const one = isCounting ? quotedAt(code, afterComma(code, open)) : undefined;
     const text = quotedAt(code, one ? afterComma(code, one.to) : isCounting ? code.length : open);
-    if (text) return [one ? { offset, one, text } : { offset, text }];
+    if (text) {
+      ending.lastIndex = text.to;
+      const isOver = !one && ending.test(code);
+      return [{ offset, text, ...(one && { one }), ...(isOver && { end: ending.lastIndex }) }];
+    }
     const line = source.slice(0, offset).split('\n').length;
     throw new RangeError(`line ${line}: the text is not written out between quotes`);
   });

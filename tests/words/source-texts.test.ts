@@ -38,6 +38,15 @@ test('the texts of another language come in place of the English ones, and nothi
   expect(replaced).toBe(
     source
       .replace("'step {step}'", '"paso \\"{step}\\""')
-      .replace('"{count} readings"', '{"one":"{count} lectura","other":"{count} lecturas"}'),
+      .replace('"{count} readings"', '{"one":"{count} lectura","other":"{count} lecturas"}')
+      // A text without slots needs no call.
+      .replace(/phrase\(\s*'a rider.*'\s*\)/, '"a rider\'s ’dB\u00a0plan"'),
+  );
+});
+
+test('calls within the arguments of others are replaced too', () => {
+  const nested = "countPhrase(of(phrase('a')), 'one {b}', 'many {b}', { b: phrase('a') })";
+  expect(replacePhrases(nested, { a: 'ä', 'many {b}': { one: 'ein {b}', other: 'viele {b}' } })).toBe(
+    'countPhrase(of("ä"), \'one {b}\', {"one":"ein {b}","other":"viele {b}"}, { b: "ä" })',
   );
 });
