@@ -2,8 +2,10 @@
 import { defineCollection } from 'astro:content';
 import { z } from 'astro/zod';
 import type { Answers } from './answers.ts';
+import { codeFiles } from './views/code-directory.ts';
 import { codeList, codeSentences } from './views/code-list.ts';
-import type { CodeList, CodeSentences } from './views/code-list-format.ts';
+import type { CodeSentences, CodesFile } from './views/code-list-format.ts';
+import { type CodesPageView, codesPages } from './views/codes-page.ts';
 import { type CoverageView, coverageView } from './views/coverage/coverage-page.ts';
 import { currentAnswers } from './views/current.ts';
 import { type DataPageView, dataPage } from './views/data-page.ts';
@@ -51,9 +53,10 @@ export const collections = {
   site: viewsOf<SiteView>('site', (answers) => [['site', siteView(answers)]]),
   lists: viewsOf<ListsView>('lists', (answers) => [['lists', listsView(answers)]]),
   rules: viewsOf<RulesPageView>('rules', (answers) => [['rules', rulesPage(answers)]]),
-  codes: viewsOf<{ readonly list: CodeList; readonly sentences: CodeSentences }>('codes', (answers) => [
-    ['codes', { list: codeList(answers), sentences: codeSentences(answers) }],
-  ]),
+  codeFiles: viewsOf<{ readonly content: CodesFile | CodeSentences }>('codeFiles', (answers) =>
+    [...codeFiles(codeList(answers), codeSentences(answers))].map(([path, content]) => [path, { content }]),
+  ),
+  codesPages: viewsOf<CodesPageView>('codesPages', (answers) => byId(codesPages(answers))),
   whichUnit: viewsOf<WhichUnitView>('whichUnit', (answers) => [['whichUnit', whichUnitView(answers)]]),
   unitPages: viewsOf<UnitPageView>('unitPages', async (answers, base) =>
     byId(await unitPages(answers, base)),

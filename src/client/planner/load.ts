@@ -1,7 +1,7 @@
 /** The planner’s data, each file asked for once; a failure is forgotten, so that the next change tries again. */
 
 import type { CodeEntry } from '../../codes/index.ts';
-import { type CodeList, entriesOf } from '../../views/code-list-format.ts';
+import { type CodesFile, entriesOf, isWholeList } from '../../views/code-list-format.ts';
 import { codeListPath, plannerProfilePath, plannerUnitPath } from '../../views/paths.ts';
 import {
   type PlannerData,
@@ -9,6 +9,7 @@ import {
   type PlannerUnitData,
   plannerFormat,
 } from '../../views/planner-format.ts';
+import { CodeFiles, fetchJson } from '../code-list.ts';
 
 const loading = new Map<string, Promise<unknown>>();
 
@@ -16,24 +17,29 @@ export interface Loader {
   readonly site: () => Promise<PlannerData>;
   readonly unit: (family: string) => Promise<PlannerUnitData>;
   readonly profile: (id: string) => Promise<PlannerProfileData>;
-  /** Every known code, for one that is typed before the unit is known. */
-  readonly codes: () => Promise<readonly CodeEntry[]>;
+  /** The known codes among which one is that is typed before the unit is known. */
+  readonly codes: (canonical: string) => Promise<readonly CodeEntry[]>;
 }
 
 /** @param base the base path of the site; `site` the address of what every plan needs. */
 export function loaderOf(base: string, site: string): Loader {
+  const files = new CodeFiles(base);
   return {
     site: () => loaded<PlannerData>(site),
     unit: (family) => loaded<PlannerUnitData>(`${base}${plannerUnitPath(family)}`),
     profile: (id) => loaded<PlannerProfileData>(`${base}${plannerProfilePath(id)}`),
-    codes: async () =>
-      entriesOf(await once(`${base}${codeListPath}`, () => fetched<CodeList>(`${base}${codeListPath}`))),
+    codes: async (canonical) => {
+      const list = await files.json<CodesFile>(codeListPath);
+      if (isWholeList(list)) return entriesOf(list);
+      const { codesNear } = await import('../codes-near.ts');
+      return codesNear(files, list, canonical);
+    },
   };
 }
 
 function loaded<Kind extends { readonly format: number }>(address: string): Promise<Kind> {
   return once(address, async () => {
-    const data = await fetched<Kind>(address);
+    const data = (await fetchJson(address)) as Kind;
     if (data.format !== plannerFormat) throw new Error(`${address} is of another version of this page`);
     return data;
   });
@@ -46,10 +52,4 @@ function once<Kind>(address: string, load: () => Promise<Kind>): Promise<Kind> {
   loading.set(address, asked);
   asked.catch(() => loading.delete(address));
   return asked;
-}
-
-async function fetched<Kind>(address: string): Promise<Kind> {
-  const response = await fetch(address);
-  if (!response.ok) throw new Error(`${address}: ${response.status}`);
-  return (await response.json()) as Kind;
 }
