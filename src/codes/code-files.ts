@@ -25,10 +25,9 @@ export interface CodeFile {
  * out; backwards where it is filed by its end.
  */
 export function filedText(canonical: string, side: Side): string {
-  const folded = Array.from(
-    canonical.slice(leadingZeros(canonical)),
-    (character) => dotMatrix.representative.get(character) ?? character,
-  );
+  const alike = Array.from(canonical, (character) => dotMatrix.representative.get(character) ?? character);
+  // Afterwards, as an O at the beginning may be a zero.
+  const folded = alike.slice(leadingZeros(alike.join('')));
   return (side === 'begin' ? folded : folded.reverse()).join('');
 }
 
