@@ -1,12 +1,7 @@
 /** The lookup as the page loads it: first what is needed to find a code, then the sentences shown with results. */
 import { buildCodeIndex, type FindOptions, findCode } from '../codes/index.ts';
-import {
-  type CodeSentences,
-  type CodesFile,
-  entriesOf,
-  isWholeList,
-  sentenceFileOf,
-} from '../views/code-list-format.ts';
+import { sentenceFileOf } from '../views/code-directory-format.ts';
+import { type CodeSentences, type CodesFile, entriesOf, isWholeList } from '../views/code-list-format.ts';
 import { codeListPath, codeSentencesPath } from '../views/paths.ts';
 import { CodeFiles } from './code-list.ts';
 import { CodesInParts } from './codes-in-parts.ts';

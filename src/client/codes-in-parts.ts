@@ -11,7 +11,8 @@ import {
   type ListedFile,
   type WholeList,
 } from '../codes/index.ts';
-import { type CodeDirectory, filesOf, wholeListOf } from '../views/code-list-format.ts';
+import { filesOf, wholeListOf } from '../views/code-directory-format.ts';
+import type { CodeDirectory } from '../views/code-list-format.ts';
 import { codeFilePath, unitCodesPath } from '../views/paths.ts';
 import type { CodeFiles } from './code-list.ts';
 import type { Asking, ListSearch } from './list-search.ts';

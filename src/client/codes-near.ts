@@ -1,6 +1,7 @@
 /** The codes one may be, from a list that is not sent whole: loaded where such a code is typed right. */
 import { type CodeEntry, fileName, filesWanted } from '../codes/index.ts';
-import { type CodeDirectory, filesOf } from '../views/code-list-format.ts';
+import { filesOf } from '../views/code-directory-format.ts';
+import type { CodeDirectory } from '../views/code-list-format.ts';
 import { codeFilePath } from '../views/paths.ts';
 import type { CodeFiles } from './code-list.ts';
 

@@ -4,9 +4,10 @@ import type { Answers } from '../answers.ts';
 import { siteAddress } from '../views/address.ts';
 import type { EarlierAnswers } from '../views/changes/compare.ts';
 import { movedPages } from '../views/moved-pages.ts';
+import { pageViews } from '../views/page-views.ts';
 import { profilePath } from '../views/paths.ts';
 import { siteView } from '../views/site.ts';
-import { putAnswersInStore } from '../views/store.ts';
+import { putInStore } from '../views/store.ts';
 import { contentDate } from './content-date.ts';
 import { headerPolicy } from './content-policy.ts';
 import { writeEmbedScript } from './embed.ts';
@@ -62,7 +63,7 @@ export async function buildSite({
   const { build } = await import('astro');
   return replaceFolder(outDir, async (fresh, scratch) => {
     await mkdir(scratch, { recursive: true });
-    putAnswersInStore(answers);
+    putInStore({ answers, views: pageViews(answers, base) });
     try {
       await fromOwnFolder(() =>
         inProduction(() =>
@@ -70,7 +71,7 @@ export async function buildSite({
         ),
       );
     } finally {
-      putAnswersInStore(undefined);
+      putInStore(undefined);
     }
     const pages = await countPages(fresh);
     log(`${pages} pages written`);

@@ -4,9 +4,10 @@ import type { AstroIntegration } from 'astro';
 import { MapMemory } from '../base/index.ts';
 import { type CheckedAnswers, checkContent, textReport } from '../check/index.ts';
 import { siteAddress } from '../views/address.ts';
+import { pageViews } from '../views/page-views.ts';
 import { embedScriptPath, refreshedPath } from '../views/paths.ts';
 import { siteView } from '../views/site.ts';
-import { answersInStore, putAnswersInStore } from '../views/store.ts';
+import { inStore, putInStore } from '../views/store.ts';
 import { contentDate } from './content-date.ts';
 import { embedScript } from './embed.ts';
 import { forgetfulWorker, workerPath } from './forget-worker.ts';
@@ -36,9 +37,9 @@ export interface DevSite {
 }
 
 /**
- * Runs Astro's development server on a content folder. At each change the folder is read again and every
- * collection loaded anew; where an entry cannot be read the last good answers are kept. All that the check
- * finds is reported. Only one development site can run in one checkout at a time: Astro keeps its content in `.astro/`.
+ * Runs Astro's development server on a content folder. At each change the folder is read again and pages are
+ * rendered anew; where an entry cannot be read the last good answers are kept. All that the check finds is
+ * reported. Only one development site can run in one checkout at a time: Astro keeps files in `.astro/`.
  * @throws CannotRun where the content folder cannot be read.
  */
 export async function devSite({ contentFolder, host, port, report = print }: DevOptions): Promise<DevSite> {
@@ -50,10 +51,10 @@ export async function devSite({ contentFolder, host, port, report = print }: Dev
   const checked = (): Promise<CheckedAnswers> =>
     checkContent(folder, { memory, today: new Date().toISOString().slice(0, 10) });
   const first = await checked();
-  putAnswersInStore(first.answers);
+  putInStore({ answers: first.answers, views: pageViews(first.answers, '/') });
   report({ ...first, folder: contentFolder, shown: true });
 
-  let refresh: (() => Promise<void>) | undefined;
+  let refresh: (() => void) | undefined;
   const { dev } = await import('astro');
   const server = await dev({
     root: projectRoot,
@@ -75,8 +76,8 @@ export async function devSite({ contentFolder, host, port, report = print }: Dev
       const again = await checked();
       report({ ...again, folder: contentFolder, shown: again.readable });
       if (!again.readable) return;
-      putAnswersInStore(again.answers);
-      await refresh?.();
+      putInStore({ answers: again.answers, views: pageViews(again.answers, '/') });
+      refresh?.();
     },
     stopping.signal,
   );
@@ -86,31 +87,28 @@ export async function devSite({ contentFolder, host, port, report = print }: Dev
       stopping.abort();
       await watching;
       await server.stop();
-      putAnswersInStore(undefined);
+      putInStore(undefined);
     },
   };
 }
 
-/** Gets hold of what makes Astro load all content anew and the open pages show it. */
-function refreshHook(give: (refresh: () => Promise<void>) => void): AstroIntegration {
+/** Gets hold of what makes Astro render pages anew and the open ones show it. */
+function refreshHook(give: (refresh: () => void) => void): AstroIntegration {
   return {
     name: 'content-folder',
     hooks: {
       'astro:config:setup': ({ injectScript }) => {
         injectScript('page', "import '/src/client/content-refreshed.ts';");
       },
-      'astro:server:setup': ({ server, refreshContent }) => {
+      'astro:server:setup': ({ server }) => {
         let refreshedAt = 0;
         server.middlewares.use(`/${refreshedPath}`, (_request, response) => {
           response.writeHead(200, { 'content-type': 'application/json', 'cache-control': 'no-store' });
           response.end(JSON.stringify({ refreshedAt }));
         });
-        give(async () => {
-          await refreshContent?.({});
-          // Astro drops what it made of the old content module by module, and where a page is being made at
-          // that moment it can keep an old part for good. Dropping all of it leaves nothing old behind.
+        give(() => {
+          // Astro keeps which pages a module has for as long as it keeps the module: run again, it asks for them again.
           for (const environment of Object.values(server.environments)) {
-            environment.moduleGraph.invalidateAll();
             if (isRunnable(environment)) environment.runner.evaluatedModules.clear();
           }
           refreshedAt = Date.now();
@@ -167,7 +165,7 @@ function programFilesHere(): AstroIntegration {
       'astro:server:setup': ({ server }) => {
         server.middlewares.use((request, response, next) => {
           const path = (request.url ?? '').replace(/\?.*$/, '').slice(1);
-          const answers = answersInStore();
+          const answers = inStore()?.answers;
           const contentType = contentTypeOf(path);
           if (!answers || !contentType) return next();
           const published = {

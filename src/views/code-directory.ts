@@ -8,6 +8,7 @@ import {
   Positions,
   sides,
 } from '../codes/index.ts';
+import { sentenceFileOf } from './code-directory-format.ts';
 import {
   type CodeDirectory,
   type CodeList,
@@ -15,7 +16,6 @@ import {
   type CodesFile,
   entriesOf,
   familyCodes,
-  sentenceFileOf,
 } from './code-list-format.ts';
 import { codeFilePath, codeListPath, unitCodesPath } from './paths.ts';
 

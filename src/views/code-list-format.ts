@@ -1,15 +1,5 @@
 /** The form of the list of codes that is sent to a phone: packed for a small file, unpacked for the lookup. */
-import {
-  type CodeEntry,
-  canonicalCode,
-  type Display,
-  type FamilyLength,
-  type ListedFile,
-  Positions,
-  partOf,
-  type WholeList,
-} from '../codes/index.ts';
-import { codeSentencesPath, lookupFolder } from './paths.ts';
+import { type CodeEntry, canonicalCode, type Display, type ListedFile } from '../codes/index.ts';
 
 /** The codes of one family. What can be worked out is left out. */
 export interface FamilyCodes {
@@ -52,39 +42,8 @@ export function isWholeList(file: CodesFile): file is CodeList {
   return Array.isArray(file);
 }
 
-/** What a directory says of the whole list. */
-export function wholeListOf({ families, lengths }: CodeDirectory): WholeList {
-  return {
-    familySizes: new Map(families.map(([id, , codes]) => [id, codes])),
-    familyLengths: lengths.map(
-      ([family, length, count, positions]): FamilyLength => ({
-        family,
-        length,
-        count,
-        positions: Positions.unpacked(positions, count),
-      }),
-    ),
-  };
-}
-
-/** The files of a directory. */
-export function filesOf({ files }: CodeDirectory): ListedFile[] {
-  return files.map(([side, key, parts, codes, size]) => ({ side, key, parts, codes, size }));
-}
-
 /** The sentence of each code by the id of its profile: of all, or of those in one file. */
 export type CodeSentences = Readonly<Record<string, string>>;
-
-/** With more profiles than this their sentences are in files of about so many. */
-const mostSentencesInAll = 300;
-const sentencesInFile = 32;
-
-/** The file, below the base path, with the sentence of a profile that is one of so many. */
-export function sentenceFileOf(profile: string, profiles: number): string {
-  if (profiles <= mostSentencesInAll) return codeSentencesPath;
-  const files = Math.ceil(profiles / sentencesInFile);
-  return `${lookupFolder}sentences-${partOf(profile, files) + 1}of${files}.json`;
-}
 
 /** A code with what the list says of it. */
 export interface ListedCode {

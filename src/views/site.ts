@@ -44,6 +44,8 @@ export interface ListsView {
   readonly plans: readonly ListItem[];
   readonly tables: readonly ListItem[];
   readonly sources: readonly (ListItem & { readonly kind: string })[];
+  /** How many profiles there are. */
+  readonly profiles: number;
 }
 
 export function listsView(answers: Answers): ListsView {
@@ -81,6 +83,7 @@ export function listsView(answers: Answers): ListsView {
         aside: longDate(data.date),
         kind: sourceKindLabels[data.kind],
       })),
+    profiles: base.profiles.size,
   };
 }
 
