@@ -1,6 +1,7 @@
 /** The list of codes as it is loaded: whole, or only the files that may have a code. */
 import type { CodeEntry } from '../codes/index.ts';
 import { type CodeList, entriesOf } from '../views/code-list-format.ts';
+import { fetchJson } from './fetch-json.ts';
 
 /** Reads a JSON file of the site by its address. */
 export type ReadJson = (address: string) => Promise<unknown>;
@@ -36,11 +37,4 @@ export class CodeFiles {
     const lists = await Promise.all(paths.map((path) => this.json<CodeList>(path)));
     return [...new Map(lists.flatMap(entriesOf).map((entry) => [entry.profile, entry])).values()];
   }
-}
-
-/** @throws where the file is not there. */
-export async function fetchJson(address: string): Promise<unknown> {
-  const response = await fetch(address);
-  if (!response.ok) throw new Error(`${address}: ${response.status}`);
-  return response.json();
 }

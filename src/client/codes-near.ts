@@ -1,17 +1,21 @@
-/** The codes one may be, from a list that is not sent whole: loaded where such a code is typed right. */
+/** The known codes among which one is that was typed right: for the planner, which loads this when a code is typed. */
 import { type CodeEntry, fileName, filesWanted } from '../codes/index.ts';
 import { filesOf } from '../views/code-directory-format.ts';
-import type { CodeDirectory } from '../views/code-list-format.ts';
-import { codeFilePath } from '../views/paths.ts';
-import type { CodeFiles } from './code-list.ts';
+import { type CodesFile, entriesOf, isWholeList } from '../views/code-list-format.ts';
+import { codeFilePath, codeListPath } from '../views/paths.ts';
+import { CodeFiles } from './code-list.ts';
 
-/** @throws where a file cannot be loaded. */
-export async function codesNear(
-  files: CodeFiles,
-  directory: CodeDirectory,
-  canonical: string,
-): Promise<CodeEntry[]> {
+let files: CodeFiles | undefined;
+
+/**
+ * @param base the address of the site, with a slash at its end
+ * @throws where a file cannot be loaded.
+ */
+export async function codesNear(base: string, canonical: string): Promise<CodeEntry[]> {
+  files ??= new CodeFiles(base);
+  const list = await files.json<CodesFile>(codeListPath);
+  if (isWholeList(list)) return entriesOf(list);
   if (canonical === '') return [];
-  const { first } = filesWanted(filesOf(directory), 'begin', canonical);
+  const { first } = filesWanted(filesOf(list), 'begin', canonical);
   return files.entries(first.map((one) => codeFilePath(fileName(one))));
 }

@@ -1,16 +1,19 @@
-/** `npm run bench [-- NAME [SIZE]]`: runs the benchmarks, or one of them. Ratios count, not seconds. */
+/** `npm run bench [-- NAME [SIZE …]]`: runs the benchmarks, or one of them. Ratios count, not seconds. */
 import { benchCheck } from './check.ts';
 import { benchCodes } from './codes.ts';
 import { benchMeasure } from './measure.ts';
+import { benchScale } from './scale.ts';
 import { benchServe } from './serve.ts';
 import { benchTables } from './tables.ts';
 
-const [name, size] = process.argv.slice(2);
+const [name, ...sizes] = process.argv.slice(2);
+const [size] = sizes;
 const benches: Readonly<Record<string, () => void | Promise<void>>> = {
   measure: () => benchMeasure(Number(size ?? 10_000)),
   check: () => benchCheck(Number(size ?? 10_000)),
   codes: () => benchCodes(Number(size ?? 10_000)),
   serve: () => benchServe(Number(size ?? 10)),
+  scale: () => benchScale(sizes.length > 0 ? sizes.map(Number) : [100, 1000, 10_000]),
   tables: () => benchTables(Number(size ?? 500)),
 };
 const chosen = name === undefined ? Object.keys(benches) : [name];

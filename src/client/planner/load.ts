@@ -1,15 +1,14 @@
 /** The planner’s data, each file asked for once; a failure is forgotten, so that the next change tries again. */
 
 import type { CodeEntry } from '../../codes/index.ts';
-import { type CodesFile, entriesOf, isWholeList } from '../../views/code-list-format.ts';
-import { codeListPath, plannerProfilePath, plannerUnitPath } from '../../views/paths.ts';
+import { plannerProfilePath, plannerUnitPath } from '../../views/paths.ts';
 import {
   type PlannerData,
   type PlannerProfileData,
   type PlannerUnitData,
   plannerFormat,
 } from '../../views/planner-format.ts';
-import { CodeFiles, fetchJson } from '../code-list.ts';
+import { fetchJson } from '../fetch-json.ts';
 
 const loading = new Map<string, Promise<unknown>>();
 
@@ -23,17 +22,11 @@ export interface Loader {
 
 /** @param base the base path of the site; `site` the address of what every plan needs. */
 export function loaderOf(base: string, site: string): Loader {
-  const files = new CodeFiles(base);
   return {
     site: () => loaded<PlannerData>(site),
     unit: (family) => loaded<PlannerUnitData>(`${base}${plannerUnitPath(family)}`),
     profile: (id) => loaded<PlannerProfileData>(`${base}${plannerProfilePath(id)}`),
-    codes: async (canonical) => {
-      const list = await files.json<CodesFile>(codeListPath);
-      if (isWholeList(list)) return entriesOf(list);
-      const { codesNear } = await import('../codes-near.ts');
-      return codesNear(files, list, canonical);
-    },
+    codes: async (canonical) => (await import('../codes-near.ts')).codesNear(base, canonical),
   };
 }
 
