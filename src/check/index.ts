@@ -49,6 +49,8 @@ export interface CheckSettings {
   readonly memory?: Memory;
   /** How many outputs are kept at once; all of them where absent. */
   readonly outputsAtOnce?: number;
+  /** Told of the answers before the rules run over them, and waited for. */
+  readonly whenRead?: (read: Pick<CheckedAnswers, 'answers' | 'readable'>) => Promise<void>;
 }
 
 /**
@@ -58,16 +60,17 @@ export interface CheckSettings {
  */
 export async function checkContent(
   from: string | ContentFiles,
-  { today, memory = noMemory, outputsAtOnce: most }: CheckSettings = {},
+  { today, memory = noMemory, outputsAtOnce: most, whenRead }: CheckSettings = {},
 ): Promise<CheckedAnswers> {
   const content = typeof from === 'string' ? new FolderFiles(from) : from;
   const { answers, findings: readerFindings } = await readAnswers(content, memory, most);
+  const readable = !readerFindings.some(({ severity }) => severity === 'error');
+  await whenRead?.({ answers, readable });
   const remember: RuleInput['remember'] = (inputs, make) => remembered(memory, inputs, make);
   const input: RuleInput = { answers, readerFindings, remember };
   const found = checkAnswers(input, most);
   const sourceOf = sourceTexts(content, found);
   const exceptions = applyExceptions(answers.base, found, sourceOf, today);
-  const readable = !readerFindings.some(({ severity }) => severity === 'error');
   const ruleIds = rules.map((rule) => rule.id);
   const ofExceptions = rules.flatMap((rule) =>
     rule.aboutExceptions ? rule.check({ ...input, exceptions, ruleIds }) : [],

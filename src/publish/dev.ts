@@ -1,8 +1,9 @@
 /** The site while entries are being written: an edited entry reloads the page. */
 import { resolve } from 'node:path';
+import { setTimeout as wait } from 'node:timers/promises';
 import type { AstroIntegration } from 'astro';
 import { MapMemory } from '../base/index.ts';
-import { type CheckedAnswers, checkContent, textReport } from '../check/index.ts';
+import { type CheckedAnswers, type CheckSettings, checkContent, textReport } from '../check/index.ts';
 import { siteAddress } from '../views/address.ts';
 import { pageViews } from '../views/page-views.ts';
 import { embedScriptPath, refreshedPath } from '../views/paths.ts';
@@ -23,6 +24,9 @@ export interface DevOptions {
   /** Told of each reading of the content folder. */
   readonly report?: (news: DevNews) => void;
 }
+
+/** How long the rules wait for the open page to be rendered anew. */
+const pageFirstMs = 400;
 
 /** What a check of the content folder came to; `shown` is false where the last good pages stay. */
 export interface DevNews extends Pick<CheckedAnswers, 'findings' | 'setAside' | 'sourceOf'> {
@@ -48,8 +52,12 @@ export async function devSite({ contentFolder, host, port, report = print }: Dev
   const state = await stateOfFolder(folder).catch(() => '');
   // After the state, so that an edit during the reading counts as one after it.
   const memory = new MapMemory();
-  const checked = (): Promise<CheckedAnswers> =>
-    checkContent(folder, { memory, today: new Date().toISOString().slice(0, 10) });
+  const checked = (whenRead?: CheckSettings['whenRead']): Promise<CheckedAnswers> =>
+    checkContent(folder, {
+      memory,
+      today: new Date().toISOString().slice(0, 10),
+      ...(whenRead && { whenRead }),
+    });
   const first = await checked();
   putInStore({ answers: first.answers, views: pageViews(first.answers, '/') });
   report({ ...first, folder: contentFolder, shown: true });
@@ -73,11 +81,14 @@ export async function devSite({ contentFolder, host, port, report = print }: Dev
     folder,
     state,
     async () => {
-      const again = await checked();
+      const again = await checked(async ({ answers, readable }) => {
+        if (!readable) return;
+        putInStore({ answers, views: pageViews(answers, '/') });
+        refresh?.();
+        // The open page first: the rules of a large base take a while.
+        await wait(pageFirstMs);
+      });
       report({ ...again, folder: contentFolder, shown: again.readable });
-      if (!again.readable) return;
-      putInStore({ answers: again.answers, views: pageViews(again.answers, '/') });
-      refresh?.();
     },
     stopping.signal,
   );

@@ -11,7 +11,7 @@ import { plainAstro } from './plain-astro.ts';
 
 /** What a stage cost and came to. */
 export interface Stage {
-  /** Of the processor, all threads of the process. */
+  /** Of the processor, all threads of the process, from start to end. */
   readonly seconds: number;
   readonly peakBytes: number;
   /** Parts of it, in seconds of the processor, in their order. */
@@ -86,7 +86,7 @@ async function weights(site: string): Promise<Record<string, number>> {
   };
 }
 
-/** The most this process, and those it started, had in memory. */
+/** The most this process had in memory. */
 async function peakBytes(): Promise<number> {
   const status = await readFile('/proc/self/status', 'utf8').catch(() => '');
   const kilobytes = Number(/VmHWM:\s+(\d+)/.exec(status)?.[1] ?? process.resourceUsage().maxRSS);
@@ -97,8 +97,7 @@ const [name = '', content = '', site = ''] = process.argv.slice(2);
 const run = stages[name];
 if (!run) throw new Error(`There is no stage “${name}”.`);
 partBegan = cpuSeconds();
-const began = partBegan;
 const figures = await run(content, site);
-const result: Stage = { seconds: cpuSeconds() - began, peakBytes: await peakBytes(), parts, figures };
+const result: Stage = { seconds: cpuSeconds(), peakBytes: await peakBytes(), parts, figures };
 process.stdout.write(`\n${JSON.stringify(result)}\n`);
 process.exit(0);

@@ -7,6 +7,7 @@ import { spawn } from 'node:child_process';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { text as textOf } from 'node:stream/consumers';
 import { fileURLToPath } from 'node:url';
 import { writeLargeBase } from './large-base.ts';
 import type { Stage } from './scale-stage.ts';
@@ -46,22 +47,20 @@ export async function scaleRun(
   }
 }
 
-function stage(name: StageName, content: string, site: string): Promise<Stage> {
+/** A stage in a process of its own: processor time of that process and of those it started, as `time` (POSIX) counts. */
+async function stage(name: StageName, content: string, site: string): Promise<Stage> {
   const script = fileURLToPath(new URL('scale-stage.ts', import.meta.url));
-  const child = spawn(process.execPath, ['--max-old-space-size=8192', script, name, content, site], {
-    stdio: ['ignore', 'pipe', 'inherit'],
-  });
-  let text = '';
-  child.stdout.on('data', (part: Buffer) => {
-    text += part.toString();
-  });
-  return new Promise((done, failed) => {
-    child.on('close', (code) => {
-      const last = text.trim().split('\n').at(-1) ?? '';
-      if (code === 0) done(JSON.parse(last) as Stage);
-      else failed(new Error(`The stage “${name}” ended with ${code}.`));
-    });
-  });
+  const node = [process.execPath, '--max-old-space-size=8192', script, name, content, site];
+  const child = spawn('time', ['-p', ...node], { stdio: ['ignore', 'pipe', 'pipe'] });
+  const [text, told, code] = await Promise.all([
+    textOf(child.stdout),
+    textOf(child.stderr),
+    new Promise<number | null>((done, failed) => child.on('error', failed).on('close', done)),
+  ]);
+  if (code !== 0) throw new Error(`The stage “${name}” ended with ${code}:\n${told}`);
+  const seconds = [...told.matchAll(/^(?:user|sys) (\d+\.\d+)$/gm)].map(([, value]) => Number(value));
+  const own = JSON.parse(text.trim().split('\n').at(-1) ?? '') as Stage;
+  return { ...own, seconds: seconds.reduce((sum, one) => sum + one, 0) };
 }
 
 function report(profiles: number, run: ScaleRun): void {
