@@ -2,7 +2,7 @@
 import { resolve } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import type { AstroIntegration } from 'astro';
-import { MapMemory } from '../base/index.ts';
+import { CannotRun, MapMemory } from '../base/index.ts';
 import { type CheckedAnswers, type CheckSettings, checkContent, textReport } from '../check/index.ts';
 import { siteAddress } from '../views/address.ts';
 import { pageViews } from '../views/page-views.ts';
@@ -87,8 +87,12 @@ export async function devSite({ contentFolder, host, port, report = print }: Dev
         refresh?.();
         // The open page first: the rules of a large base take a while.
         await wait(pageFirstMs);
+      }).catch((error: unknown) => {
+        // The folder may be moved or written anew at this moment.
+        if (!(error instanceof CannotRun)) throw error;
+        console.error(error.message);
       });
-      report({ ...again, folder: contentFolder, shown: again.readable });
+      if (again) report({ ...again, folder: contentFolder, shown: again.readable });
     },
     stopping.signal,
   );
