@@ -1,9 +1,11 @@
 /**
  * Dependencies point one way:
- * schemas → base → measure → codes / tables → decide → answers → prose → check → views → plot/pages … → publish → cli.
+ * words → schemas → base → measure → codes / tables → decide → answers → impact / prose → check → views → plot/pages … → publish → cli.
+ * The texts of the interface (words) may be said in any room.
  * Pure computation imports neither the site generator nor the file system nor the DOM.
  */
 const rooms = {
+  words: [],
   schemas: [],
   base: ['schemas'],
   measure: ['schemas', 'base'],
@@ -11,8 +13,9 @@ const rooms = {
   tables: ['schemas', 'measure'],
   decide: ['schemas', 'measure', 'tables'],
   answers: ['schemas', 'base', 'measure', 'decide', 'tables'],
+  impact: ['schemas', 'base', 'measure', 'decide', 'tables', 'answers'],
   prose: ['schemas', 'base', 'measure', 'answers'],
-  check: ['schemas', 'base', 'measure', 'decide', 'codes', 'tables', 'answers', 'prose'],
+  check: ['schemas', 'base', 'measure', 'decide', 'codes', 'tables', 'answers', 'impact', 'prose'],
   plot: ['schemas', 'measure'],
   walk: ['schemas'],
   views: [
@@ -23,6 +26,7 @@ const rooms = {
     'codes',
     'tables',
     'answers',
+    'impact',
     'prose',
     'check',
     'plot',
@@ -39,6 +43,7 @@ const rooms = {
     'codes',
     'tables',
     'answers',
+    'impact',
     'prose',
     'check',
     'plot',
@@ -53,6 +58,7 @@ const rooms = {
     'codes',
     'tables',
     'answers',
+    'impact',
     'prose',
     'check',
     'views',
@@ -72,10 +78,11 @@ const oneWay = Object.entries(rooms).map(([room, allowed]) => ({
   name: `${room}-depends-one-way`,
   severity: 'error',
   from: { path: place(room) },
-  to: { path: '^(src|schemas)/', pathNot: [room, ...allowed].map(place) },
+  to: { path: '^(src|schemas)/', pathNot: ['words', room, ...allowed].map(place) },
 }));
 
-const pure = '^(schemas/(?!write-json)|src/(measure|codes|tables|decide|prose|check|plot|walk)/)';
+const pure =
+  '^(schemas/(?!write-json)|src/(words|measure|codes|tables|decide|impact|prose|check|plot|walk)/)';
 
 export default {
   forbidden: [

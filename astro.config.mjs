@@ -3,7 +3,7 @@ import { defineConfig } from 'astro/config';
 // Loading a module of the pure rooms does nothing: what a page does not use of them is not sent to it.
 const treeshake = {
   moduleSideEffects: [
-    { test: /\/(?:schemas|src\/(?:measure|codes|tables|decide|plot|walk))\//, sideEffects: false },
+    { test: /\/(?:schemas|src\/(?:words|measure|codes|tables|decide|plot|walk))\//, sideEffects: false },
   ],
 };
 

@@ -15,6 +15,11 @@ export const paragraph = z.string().trim().min(1, { error: 'this text is empty' 
 /** A calendar date, ISO 8601: `2026-03-14`. */
 export const date = z.iso.date({ error: 'write the date as year-month-day, such as 2026-03-14' });
 
+/** A language, as IETF BCP 47 names it: `es`, `pt-BR`. */
+export const languageTag = z.string().regex(/^[a-z]{2,3}(-[A-Z][a-z]{3})?(-[A-Z]{2})?$/, {
+  error: 'write the short name of the language, such as es, or pt-BR',
+});
+
 /** A model year. */
 export const year = z.int().min(1980).max(2100);
 

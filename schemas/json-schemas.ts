@@ -7,6 +7,7 @@ import { checkResultSchema } from './results/check.ts';
 import { explainResultSchema } from './results/explain.ts';
 import { findResultSchema } from './results/find.ts';
 import { identifyResultSchema } from './results/identify.ts';
+import { impactResultSchema } from './results/impact.ts';
 import { initResultSchema } from './results/init.ts';
 import { planResultSchema } from './results/plan.ts';
 import { rulesResultSchema } from './results/rules.ts';
@@ -15,6 +16,7 @@ import { sweepResultSchema } from './results/sweep.ts';
 import { tableCheckResultSchema } from './results/table-check.ts';
 import { tableDecideResultSchema } from './results/table-decide.ts';
 import { tableExportResultSchema, tableImportResultSchema } from './results/table-files.ts';
+import { wordsResultSchema } from './results/words.ts';
 
 /** The file below schemas/json/ that describes an entry of each kind. */
 export const entrySchemaFiles = {
@@ -30,6 +32,7 @@ export const entrySchemaFiles = {
   equipment: 'equipment.schema.json',
   tables: 'table.schema.json',
   exceptions: 'exception.schema.json',
+  words: 'words.schema.json',
 } as const satisfies Record<Kind, string>;
 
 const kinds = Object.keys(entrySchemaFiles) as Kind[];
@@ -46,12 +49,14 @@ const published: Readonly<Record<string, z.ZodType>> = {
   'serve-result.schema.json': serveResultSchema,
   'sweep-result.schema.json': sweepResultSchema,
   'identify-result.schema.json': identifyResultSchema,
+  'impact-result.schema.json': impactResultSchema,
   'init-result.schema.json': initResultSchema,
   'plan-result.schema.json': planResultSchema,
   'table-check-result.schema.json': tableCheckResultSchema,
   'table-decide-result.schema.json': tableDecideResultSchema,
   'table-export-result.schema.json': tableExportResultSchema,
   'table-import-result.schema.json': tableImportResultSchema,
+  'words-result.schema.json': wordsResultSchema,
 };
 
 /** The text of each JSON Schema file by name, as it is written to schemas/json/. */

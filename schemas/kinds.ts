@@ -12,6 +12,7 @@ import { siteSchema } from './entries/site.ts';
 import { sourceSchema } from './entries/source.ts';
 import { statementSchema } from './entries/statement.ts';
 import { tableSchema } from './entries/table.ts';
+import { wordsSchema } from './entries/words.ts';
 
 export const entrySchemas = {
   site: siteSchema,
@@ -26,6 +27,7 @@ export const entrySchemas = {
   tables: tableSchema,
   equipment: equipmentSchema,
   exceptions: exceptionSchema,
+  words: wordsSchema,
 } as const;
 
 /** A kind of entry, named by the folder it is kept in (`site` is the single file site.yaml). */
@@ -48,6 +50,7 @@ export const kindNouns: Readonly<Record<Kind, string>> = {
   tables: 'decision table',
   equipment: 'class of equipment',
   exceptions: 'exception',
+  words: 'list of words',
 };
 
 /** Kinds written as Markdown with front matter; the others are YAML. */

@@ -79,9 +79,14 @@ export async function readAnswers(
 
 /**
  * The outputs, plan answers and groups of a Base, each computed when it is first asked for. Of the outputs all
- * are kept, or the last `outputsAtOnce`: those of ten thousand profiles fill gigabytes.
+ * are kept, or the last `outputsAtOnce`: those of ten thousand profiles fill gigabytes. What was computed before is
+ * taken as it is.
  */
-export function answersOf(base: Base, outputsAtOnce = Number.POSITIVE_INFINITY): Answers {
+export function answersOf(
+  base: Base,
+  outputsAtOnce = Number.POSITIVE_INFINITY,
+  computed?: Pick<Answers, 'outputs' | 'comparable'>,
+): Answers {
   const plans = [...base.plans.values()].sort(byOrder);
   const withFamily = [...base.profiles.values()].filter(({ data }) => base.families.has(data.family));
   const ids = withFamily.map(({ id }) => id);
@@ -99,8 +104,9 @@ export function answersOf(base: Base, outputsAtOnce = Number.POSITIVE_INFINITY):
     const { output, volume } = familyOf(id);
     return [id, runs, { ratedLoadOhms: output.ratedLoadOhms, highestStep: volume.highestStep }];
   };
-  const outputs = new LazyMap(ids, (id) => characterise(...measured(id)), outputsAtOnce);
-  const comparable = new LazyMap(ids, (id) => comparableOutput(...measured(id)), outputsAtOnce);
+  const outputs = computed?.outputs ?? new LazyMap(ids, (id) => characterise(...measured(id)), outputsAtOnce);
+  const comparable =
+    computed?.comparable ?? new LazyMap(ids, (id) => comparableOutput(...measured(id)), outputsAtOnce);
   const tables = new Map(
     [...base.tables.values()].sort(byOrder).map(({ id, data }) => [id, tableOfEntry(data)] as const),
   );
@@ -140,6 +146,11 @@ export function answersOf(base: Base, outputsAtOnce = Number.POSITIVE_INFINITY):
       groupOutputs((base.profilesOfFamily.get(family) ?? []).flatMap(({ id }) => comparable.get(id) ?? [])),
   );
   return Object.freeze({ base, outputs, comparable, planAnswers, policy, tables, outputGroups });
+}
+
+/** The same answers, said anew: their sentences are in the language at the time they are asked for. */
+export function answersSaidAnew(answers: Answers): Answers {
+  return answersOf(answers.base, undefined, answers);
 }
 
 /** A profile as decision tables see it; undefined where its family is not there. */

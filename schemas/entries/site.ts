@@ -1,6 +1,6 @@
 /** site.yaml: whose help section this is. */
 import { z } from 'zod';
-import { line, paragraph } from '../common.ts';
+import { languageTag, line, paragraph } from '../common.ts';
 
 const hexColour = z.string().regex(/^#[0-9a-f]{6}$/i, { error: 'write the colour as "#rrggbb", in quotes' });
 const webAddress = z.url({ protocol: /^https$/, error: 'write a whole address that begins with https://' });
@@ -33,6 +33,15 @@ export const siteSchema = z
       })
       .optional()
       .meta({ description: 'What others may do with the readings and values of this site.' }),
+    languages: z
+      .array(languageTag)
+      .min(1)
+      .refine((tags) => new Set(tags).size === tags.length, { error: 'name each language once' })
+      .optional()
+      .meta({
+        description:
+          'The languages the site speaks to riders in, such as [en, es]. The first is that of the entries, at the address of the site; each further one has a whole site of its own below its tag (/es/). English and Spanish are there; texts of others, or other texts, stand in words/. Default: [en].',
+      }),
     colours: z
       .strictObject({
         accent: hexColour.meta({ description: 'Links and the code field, on light ground.' }),

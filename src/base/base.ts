@@ -85,6 +85,8 @@ export interface Base {
   readonly equipment: EntryMap<'equipment'>;
   /** Findings set aside with a reason; they change nothing but what the check reports. */
   readonly exceptions: EntryMap<'exceptions'>;
+  /** Texts of the interface by language; they change nothing but what the pages say. */
+  readonly words: EntryMap<'words'>;
 
   readonly profilesOfFamily: ReadonlyMap<string, readonly Entry<'profiles'>[]>;
   readonly sequencesOfFamily: ReadonlyMap<string, readonly Entry<'sequences'>[]>;

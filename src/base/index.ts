@@ -17,7 +17,7 @@ export {
 export { compareFindings, type Finding, type Place, type RelatedPlace, type Severity } from './finding.ts';
 export { LazyMap } from './lazy-map.ts';
 export type { Link } from './link.ts';
-export { allEntries, isKind, linksOf } from './links.ts';
+export { allEntries, isKind, linkedKinds, linksOf } from './links.ts';
 export { digestOf, MapMemory, type Memory, noMemory, remembered } from './memory.ts';
 export { MemoryFiles } from './memory-files.ts';
 export { nearest } from './nearest.ts';

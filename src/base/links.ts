@@ -98,6 +98,7 @@ export const linkedKinds = [
   'tables',
   'equipment',
   'exceptions',
+  'words',
 ] as const;
 
 /**

@@ -269,6 +269,7 @@ function link(
     tables: of('tables'),
     equipment: of('equipment'),
     exceptions: of('exceptions'),
+    words: of('words'),
     profilesOfFamily: groupBy(of('profiles').values(), (profile) => [profile.data.family]),
     sequencesOfFamily: groupBy(of('sequences').values(), (sequence) => [sequence.data.family]),
     sessionsOfProfile: groupBy(sessions, (session) => readings.get(session.id)?.profiles ?? []),

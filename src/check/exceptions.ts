@@ -10,7 +10,7 @@ export interface ExceptionUse {
   readonly setAside: readonly Finding[];
   /** Exceptions whose last day has passed; they set nothing aside any more. */
   readonly expired: readonly Entry<'exceptions'>[];
-  /** Exceptions in force that set nothing aside. */
+  /** Exceptions in force that set nothing aside; those of rules that compare states are meant for one change alone. */
   readonly unused: readonly Entry<'exceptions'>[];
 }
 
@@ -20,6 +20,7 @@ export const rulesOfExceptions = ['expired-exception', 'unused-exception'] as co
 /**
  * Sets aside the findings that exceptions are about. Findings in exceptions/ and those of the rules about
  * exceptions stay, whatever an exception says.
+ * @param comparing the rules that compare states: what they found in one change is not there in the next.
  * @param today the day of the run, ISO 8601; undefined: no exception is taken as expired.
  */
 export function applyExceptions(
@@ -27,6 +28,7 @@ export function applyExceptions(
   findings: readonly Finding[],
   sourceOf: SourceLookup,
   today: string | undefined,
+  comparing: readonly string[],
 ): ExceptionUse {
   const exceptions = [...base.exceptions.values()];
   const expired = exceptions.filter((one) => today !== undefined && one.data.until < today);
@@ -44,7 +46,12 @@ export function applyExceptions(
     for (const one of matching) used.add(one);
     (matching.length > 0 ? setAside : kept).push(finding);
   }
-  return { kept, setAside, expired, unused: inForce.filter((one) => !used.has(one)) };
+  return {
+    kept,
+    setAside,
+    expired,
+    unused: inForce.filter((one) => !used.has(one) && !comparing.includes(one.data.rule)),
+  };
 }
 
 function canBeSetAside({ rule, place }: Finding): boolean {

@@ -9,6 +9,7 @@ import {
   noMemory,
   remembered,
 } from '../base/index.ts';
+import { type Change, changeOf, type Rename } from '../impact/index.ts';
 import { withoutReadings } from './claims.ts';
 import { applyExceptions } from './exceptions.ts';
 import type { Rule, RuleFinding, RuleInput } from './rule.ts';
@@ -18,14 +19,14 @@ import { type SourceLookup, sourceTexts } from './source-texts.ts';
 export { countFindings, type FindingCounts, isFailing } from './counts.ts';
 export { githubReport } from './reporters/github.ts';
 export { htmlReport } from './reporters/html.ts';
-export { jsonReport } from './reporters/json.ts';
+export { jsonFinding, jsonReport } from './reporters/json.ts';
 export type { Report, RuleAddress } from './reporters/report.ts';
 export { editsOf, rulesReport, ruleText, ruleTitles } from './reporters/rules.ts';
 export { sarifReport } from './reporters/sarif.ts';
 export { textReport } from './reporters/text.ts';
 export type { Rule, RuleExample } from './rule.ts';
 export { rules } from './rules/index.ts';
-export { newSince, type Rename } from './since.ts';
+export { newSince } from './since.ts';
 export type { SourceLookup } from './source-texts.ts';
 
 /** Outputs a check needs at hand at once: those of one large family and a few more. */
@@ -36,6 +37,8 @@ export interface CheckedAnswers {
   readonly findings: readonly Finding[];
   /** Whether every entry could be read as its schema wants it; contradictions between entries are no matter here. */
   readonly readable: boolean;
+  /** Whether every entry is there: none was left out because it could not be read. */
+  readonly whole: boolean;
   /** What exceptions have set aside. */
   readonly setAside: readonly Finding[];
   /** The text of the files that findings point into. */
@@ -51,6 +54,13 @@ export interface CheckSettings {
   readonly outputsAtOnce?: number;
   /** Told of the answers before the rules run over them, and waited for. */
   readonly whenRead?: (read: Pick<CheckedAnswers, 'answers' | 'readable'>) => Promise<void>;
+  /** An earlier state of the content, for the rules that compare states. */
+  readonly earlier?: EarlierState;
+}
+
+export interface EarlierState {
+  readonly checked: Pick<CheckedAnswers, 'answers' | 'whole'>;
+  readonly renames: readonly Rename[];
 }
 
 /**
@@ -60,27 +70,56 @@ export interface CheckSettings {
  */
 export async function checkContent(
   from: string | ContentFiles,
-  { today, memory = noMemory, outputsAtOnce: most, whenRead }: CheckSettings = {},
+  { today, memory = noMemory, outputsAtOnce: most, whenRead, earlier }: CheckSettings = {},
 ): Promise<CheckedAnswers> {
   const content = typeof from === 'string' ? new FolderFiles(from) : from;
   const { answers, findings: readerFindings } = await readAnswers(content, memory, most);
   const readable = !readerFindings.some(({ severity }) => severity === 'error');
   await whenRead?.({ answers, readable });
   const remember: RuleInput['remember'] = (inputs, make) => remembered(memory, inputs, make);
-  const input: RuleInput = { answers, readerFindings, remember };
+  const whole = isWhole(readerFindings);
+  const change =
+    earlier?.checked.whole && whole ? changeOf(earlier.checked.answers, answers, earlier.renames) : undefined;
+  const input: RuleInput = { answers, readerFindings, remember, change };
   const found = checkAnswers(input, most);
   const sourceOf = sourceTexts(content, found);
-  const exceptions = applyExceptions(answers.base, found, sourceOf, today);
+  const exceptions = applyExceptions(answers.base, found, sourceOf, today, comparing);
   const ruleIds = rules.map((rule) => rule.id);
   const ofExceptions = rules.flatMap((rule) =>
     rule.aboutExceptions ? rule.check({ ...input, exceptions, ruleIds }) : [],
   );
   if (ofExceptions.length === 0) {
-    return { answers, findings: exceptions.kept, readable, setAside: exceptions.setAside, sourceOf };
+    return { answers, findings: exceptions.kept, readable, whole, setAside: exceptions.setAside, sourceOf };
   }
   const findings = [...exceptions.kept, ...ofExceptions].sort(compareFindings);
   const setAside = exceptions.setAside;
-  return { answers, findings, readable, setAside, sourceOf: sourceTexts(content, findings) };
+  return { answers, findings, readable, whole, setAside, sourceOf: sourceTexts(content, findings) };
+}
+
+/** The rules that compare states. */
+const comparing = rules.filter((rule) => rule.comparesStates).map(({ id }) => id);
+
+/**
+ * Whether the reader could take in every entry. One that it left out takes its answers along, which would look like
+ * a change; a link that leads nowhere leaves its entry where it is.
+ */
+export function isWhole(readerFindings: readonly Finding[]): boolean {
+  return readerFindings.every(({ rule, severity }) => severity !== 'error' || rule === 'dangling-link');
+}
+
+/** What the rules that compare states find in a change, exceptions applied; the others are not run. */
+export function checkChange(
+  from: string | ContentFiles,
+  change: Change,
+  today?: string,
+): Pick<CheckedAnswers, 'findings' | 'setAside' | 'sourceOf'> {
+  const content = typeof from === 'string' ? new FolderFiles(from) : from;
+  const answers = change.states.now;
+  const input: RuleInput = { answers, readerFindings: [], remember: (_, make) => make(), change };
+  const found = rules.flatMap((rule) => (rule.comparesStates ? rule.check(input) : [])).sort(compareFindings);
+  const sourceOf = sourceTexts(content, found);
+  const { kept, setAside } = applyExceptions(answers.base, found, sourceOf, today, comparing);
+  return { findings: kept, setAside, sourceOf };
 }
 
 /**

@@ -1,6 +1,7 @@
 /** What a rule of the check is. One file a rule, in `rules/`. */
 import type { Answers } from '../answers.ts';
 import type { Base, Entry, Finding, ReadingTable, Severity } from '../base/index.ts';
+import type { Change } from '../impact/index.ts';
 import type { ExceptionUse } from './exceptions.ts';
 import { familyOutputsDigest, sheetDigest } from './scopes.ts';
 
@@ -15,6 +16,8 @@ export interface RuleInput {
   readonly remember: <T>(inputs: readonly string[], make: () => T) => T;
   /** What exceptions did to the findings of the other rules; only given to rules about exceptions. */
   readonly exceptions?: ExceptionUse;
+  /** What the answers were before, where the content is compared with an earlier state. */
+  readonly change?: Change | undefined;
   /** The ids of all rules; only given to rules about exceptions. */
   readonly ruleIds?: readonly string[];
 }
@@ -43,6 +46,8 @@ export interface Rule {
   readonly lookAt?: (input: RuleInput, family: string) => void;
   /** Whether it is about exceptions, and so runs after all others. */
   readonly aboutExceptions?: true;
+  /** True where it needs an earlier state of the content: it says nothing without `--since`. */
+  readonly comparesStates?: true;
   /** True where its findings follow from readings: it is not shown those that earlier rules have claimed. */
   readonly judgesReadings?: true;
   readonly check: (input: RuleInput) => RuleFinding[];

@@ -1,13 +1,8 @@
 /** What a change brings in: the findings of now that were not there at an earlier revision. */
 import type { Finding } from '../base/index.ts';
+import type { Rename } from '../impact/index.ts';
 import { fingerprintOf } from './fingerprint.ts';
 import type { SourceLookup } from './source-texts.ts';
-
-/** A file of the content that has another path now, both below the content folder. */
-export interface Rename {
-  readonly from: string;
-  readonly to: string;
-}
 
 interface Findings {
   readonly findings: readonly Finding[];

@@ -1,17 +1,19 @@
 /** The commands and their options, as `readback --help` lists them. */
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
-import { exitCodes, explainFailure, type JsonOption, type Output } from './command.ts';
+import { type ContentOption, exitCodes, explainFailure, type JsonOption, type Output } from './command.ts';
 import { type BuildOptions, build } from './commands/build.ts';
 import { type CheckOptions, check } from './commands/check.ts';
 import { type DevOptions, dev } from './commands/dev.ts';
 import { type ExplainOptions, explain } from './commands/explain.ts';
 import { type FindOptions, find } from './commands/find.ts';
 import { type IdentifyOptions, identify } from './commands/identify.ts';
+import { type ImpactOptions, impact, impactFormats } from './commands/impact.ts';
 import { init } from './commands/init.ts';
 import { type PlanOptions, plan } from './commands/plan.ts';
 import { type ServeOptions, serve } from './commands/serve.ts';
 import { type SweepOptions, sweep } from './commands/sweep.ts';
 import { addTableCommands } from './commands/table.ts';
+import { words } from './commands/words.ts';
 import { reportFormats } from './report-file.ts';
 
 /**
@@ -51,6 +53,7 @@ Exit codes: 0 clean or found, 1 findings, not found, or a recording that cannot 
 
 Examples:
   readback init ../our-help                 begin a repository of your own entries
+  readback impact --since main              which answers does a change flip?
   readback check                            is everything sourced, nothing contradictory?
   readback find 8BOS-I5Z                    which profiles may this be, misread or not?
   readback explain 8B0S-I5Z --unit brasslight
@@ -102,6 +105,29 @@ Examples:
     .addOption(new Option('--explain <rule>', 'say what a rule demands, with examples; checks nothing'))
     .addOption(new Option('--rules', 'list the rules; checks nothing'))
     .action((options: CheckOptions) => done(check(options, output)));
+
+  program
+    .command('impact')
+    .summary('what does a change do to the answers?')
+    .description(
+      'Compares the answers of the content with those at a git revision: verdicts and tables that flipped, values that moved and by how many times their uncertainty, profiles that put out the same, pages. Finds fault with an answer that changed without a new source.',
+    )
+    .addOption(
+      new Option(
+        '--since <revision>',
+        'the git revision to compare with (default: where the branch left the default branch)',
+      ),
+    )
+    .addOption(contentOption())
+    .addOption(new Option('--format <format>', 'how to report').choices(impactFormats).default('text'))
+    .addOption(jsonOption())
+    .addOption(
+      new Option(
+        '--out <file>',
+        'write a report to a file as well: .txt, .json or .md; may be given again',
+      ).argParser((text: string, before: readonly string[] | undefined) => [...(before ?? []), text]),
+    )
+    .action((options: ImpactOptions) => done(impact(options, output)));
 
   program
     .command('find')
@@ -209,6 +235,17 @@ Examples:
     .action((file: string, options: SweepOptions) => done(sweep(file, options, output)));
 
   addTableCommands(program, { content: contentOption, json: jsonOption }, output, done);
+
+  program
+    .command('words')
+    .summary('list the texts of the pages a language does not say yet')
+    .description(
+      'Lists the texts of the interface that a language does not say yet, as lines for words/<tag>.yaml in the content folder. English and Spanish are shipped.',
+    )
+    .argument('<tag>', 'the language: fr, pt-BR')
+    .addOption(contentOption())
+    .addOption(jsonOption())
+    .action((tag: string, options: ContentOption & JsonOption) => done(words(tag, options, output)));
 
   program
     .command('build')

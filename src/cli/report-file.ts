@@ -1,5 +1,5 @@
 /** Reports in every form the check knows, for the terminal and for files. */
-import { extname } from 'node:path';
+import { extname, relative, resolve, sep } from 'node:path';
 import { CannotRun } from '../base/index.ts';
 import {
   githubReport,
@@ -37,17 +37,27 @@ const formatOfEnding: Readonly<Record<string, ReportFormat>> = {
   '.html': 'html',
 };
 
+/** The form a report of the check is written in, by the ending of its name; see {@link formatByEnding}. */
+export function formatOfFile(file: string): ReportFormat {
+  return formatByEnding(file, formatOfEnding);
+}
+
 /**
  * The form a report file is written in, by the ending of its name.
  * @throws CannotRun where the ending is none of those known.
  */
-export function formatOfFile(file: string): ReportFormat {
-  const format = formatOfEnding[extname(file).toLowerCase()];
+export function formatByEnding<T extends string>(file: string, known: Readonly<Record<string, T>>): T {
+  const format = known[extname(file).toLowerCase()];
   if (format) return format;
   throw new CannotRun(
     `${file}: the ending of the file says how the report is written, and this one is not known.`,
-    `Give one of: ${Object.keys(formatOfEnding).join(', ')}.`,
+    `Give one of: ${Object.keys(known).join(', ')}.`,
   );
+}
+
+/** A folder as seen from where the command runs: reports for other programs name files so. */
+export function fromHere(folder: string): string {
+  return relative('', resolve(folder)).split(sep).join('/');
 }
 
 /**

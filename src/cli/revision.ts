@@ -1,7 +1,7 @@
 /** The content of a folder as it was at a revision of its git repository. */
 import { spawn } from 'node:child_process';
 import { CannotRun, type ContentFiles, linkFinding, MemoryFiles } from '../base/index.ts';
-import type { Rename } from '../check/index.ts';
+import type { Rename } from '../impact/index.ts';
 
 export interface Revision {
   /** The full name of the commit. */
@@ -32,6 +32,38 @@ export async function commitOf(folder: string, revision: string): Promise<string
     );
   }
   return name.text.trim();
+}
+
+/** A commit, and the words for how it was chosen. */
+export interface ChosenCommit {
+  readonly commit: string;
+  readonly revision: string;
+}
+
+/** Where the default branch of a repository is looked for, the likeliest first. */
+const defaultBranches = ['origin/HEAD', 'origin/main', 'origin/master', 'main', 'master'] as const;
+
+/**
+ * The commit where the branch that is checked out left the default branch: that of the repository it was cloned from,
+ * else `main` or `master`.
+ * @throws CannotRun as {@link commitOf} does, and where there is no default branch or nothing in common with it.
+ */
+export async function whereBranchBegan(folder: string): Promise<ChosenCommit> {
+  const head = await commitOf(folder, 'HEAD');
+  for (const branch of defaultBranches) {
+    const found = await git(folder, ['rev-parse', '--verify', '--quiet', `${branch}^{commit}`]).then(
+      isTold,
+      refusal,
+    );
+    if (!found.ok) continue;
+    const base = await git(folder, ['merge-base', found.text.trim(), head]).then(isTold, refusal);
+    if (!base.ok) break;
+    return { commit: base.text.trim(), revision: `where this branch left ${branch}` };
+  }
+  throw new CannotRun(
+    `Nobody can tell where the branch of ${folder} began: there is no ${defaultBranches.join(', ')} with a commit in common.`,
+    'Give a branch, a tag or a commit with --since REV; where only the latest commit was fetched, fetch the whole history.',
+  );
 }
 
 /**

@@ -2,6 +2,7 @@
 import sharp from 'sharp';
 import { type FaceData, faceDrawing } from '../plot/face.ts';
 import { papers } from '../views/papers.ts';
+import { phrase } from '../words/index.ts';
 import { dotLetters } from './dot-letters.ts';
 
 /** In dots: the size link previews are commonly cut to. */
@@ -17,16 +18,15 @@ const ink = '#14171a';
 const card = { left: 190, right: 1150, top: 60 } as const;
 const picture = { left: card.left, right: card.right, top: 210, bottom: 520 } as const;
 
-const systemTitles = {
-  amplified: 'Factory amplifier',
-  unamplified: 'Speakers straight on',
-} as const;
+function systemTitle(system: 'amplified' | 'unamplified'): string {
+  return system === 'amplified' ? phrase('Factory amplifier') : phrase('Speakers straight on');
+}
 
 /** The picture as SVG, without any text that would need a font. */
 export function previewSvg(accent: string, shop: string, subject: PreviewSubject): string {
   const { width, height } = previewSize;
   const title =
-    subject.kind === 'unit' ? subject.name : subject.kind === 'profile' ? systemTitles[subject.system] : shop;
+    subject.kind === 'unit' ? subject.name : subject.kind === 'profile' ? systemTitle(subject.system) : shop;
   const words = dotLetters(title, card.left, card.top, card.right - card.left, 11);
   const foot = subject.kind === 'site' ? '' : dotLetters(shop, card.left, 560, 700, 4).path;
   return [

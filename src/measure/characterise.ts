@@ -1,4 +1,6 @@
 /** The output of one profile: every characteristic its readings give, each with uncertainty and readings. */
+
+import { phrase } from '../words/index.ts';
 import { combine } from './combine.ts';
 import type { ComparableOutput } from './compare-outputs.ts';
 import {
@@ -11,6 +13,7 @@ import {
   normalisedTo,
   type UnitLimits,
 } from './group.ts';
+import { neededFor } from './needed-for.ts';
 import type { Point, Run } from './point.ts';
 import { pointVolts } from './propagate.ts';
 import {
@@ -110,30 +113,6 @@ function withNormalised(runs: readonly Run[], others: readonly Run[], unit: Unit
   return normalised.length === 0 ? group : new Group(runs, normalised);
 }
 
-const level = 'readings of front left at 1 kHz from two or more volume steps, with THD';
-const bass = 'readings of front left at 20–250 Hz and at 1 kHz at one clean step';
-/** The readings that a characteristic is computed from, in words. */
-export const neededFor: Readonly<Record<CharacteristicName, string>> = {
-  'clean-volts': level,
-  'highest-clean-step': level,
-  'boosted-clean-step': bass,
-  'limiter-onset': 'readings of front left at 1 kHz at every step, past the last clean one',
-  'step-size': 'readings of front left at 1 kHz from more clean steps',
-  'bass-boost': bass,
-  'bass-boost-frequency': bass,
-  'bass-boost-bandwidth': bass,
-  'lower-corner': 'readings of front left below 1 kHz and at 1 kHz at one clean step',
-  'lower-slope': 'more readings of front left below its lower corner',
-  'upper-corner': 'readings of front left above 1 kHz and at 1 kHz at one clean step',
-  'upper-slope': 'more readings of front left above its upper corner',
-  'treble-tilt': 'a reading of front left at 10 kHz and one at 1 kHz at one clean step',
-  ripple: 'readings of front left at third octaves from 315 Hz to 5 kHz at one clean step',
-  'rear-to-front': 'readings of a rear and a front output at 1 kHz at one clean step',
-  'left-to-right': 'readings of front left and front right at 1 kHz at one clean step',
-  'source-resistance': 'readings at one clean step into two loads',
-  'noise-floor': 'a reading of front left with the volume at silence',
-};
-
 /** What could not be computed. A bandwidth without a boost, or a slope without a corner, is not missed. */
 function missingFrom(found: readonly Characteristic[]): ProfileOutput['missing'] {
   const bound = (name: CharacteristicName) => found.find((one) => one.name === name)?.bound;
@@ -143,7 +122,13 @@ function missingFrom(found: readonly Characteristic[]): ProfileOutput['missing']
     (name === 'upper-slope' && bound('upper-corner') === 'at-least');
   return characteristicNames
     .filter((name) => bound(name) === undefined && !notApplicable(name))
-    .map((name) => ({ name, reason: `needs ${neededFor[name]}` }));
+    .map((name) => ({
+      name,
+      // Said when it is asked for: outputs are computed once for all languages.
+      get reason() {
+        return phrase('needs {readings}', { readings: neededFor(name) });
+      },
+    }));
 }
 
 interface GroupOutput {

@@ -1,4 +1,6 @@
 /** The one formatter of numbers: for pages, commands and messages alike. */
+
+import { phrase } from '../words/index.ts';
 import type { Quantity, Unit } from './quantity.ts';
 import { nominalOf } from './third-octave.ts';
 
@@ -86,7 +88,10 @@ const usualDecimals: Readonly<Record<Unit, number>> = {
   AWG: 0,
 };
 
-const boundWords = { exact: '', 'at-most': 'at most ', 'at-least': 'at least ' } as const;
+function bounded(value: string, bound: Quantity['bound']): string {
+  if (bound === 'exact') return value;
+  return bound === 'at-most' ? phrase('at most {value}', { value }) : phrase('at least {value}', { value });
+}
 
 /** What of a quantity is written out. */
 type Written = Pick<Quantity, 'value' | 'unit' | 'expandedUncertainty' | 'bound'> & Partial<Quantity>;
@@ -106,17 +111,16 @@ export function formatValue(quantity: Written): string {
 function formatParts(quantity: Written): readonly [value: string, uncertainty: string] {
   const { value, unit, expandedUncertainty, bound } = quantity;
   const decimals = decimalsFor(expandedUncertainty, unit);
-  const words = boundWords[bound];
   const isCertain = !(expandedUncertainty > 0);
   if (unit === 'step') {
     const range = isCertain ? '' : formatNumber(expandedUncertainty, 0);
-    return [`${words}step${space}${formatNumber(value, 0)}`, range];
+    return [bounded(phrase('step\u00a0{step}', { step: formatNumber(value, 0) }), bound), range];
   }
-  if (unit === 'AWG') return [`${words}AWG${space}${value > 0 ? value : `${1 - value}/0`}`, ''];
-  if (unit === 'Hz' && isCertain) return [`${words}${formatHz(value)}`, ''];
+  if (unit === 'AWG') return [bounded(`AWG${space}${value > 0 ? value : `${1 - value}/0`}`, bound), ''];
+  if (unit === 'Hz' && isCertain) return [bounded(formatHz(value), bound), ''];
   if (unit === 'Hz' && value >= 1000) return kilohertzParts(quantity);
   const sign = unit === '1' ? '' : `${space}${unit}`;
-  const plain = `${words}${formatNumber(value, decimals)}${sign}`;
+  const plain = bounded(`${formatNumber(value, decimals)}${sign}`, bound);
   if (isCertain) return [plain, ''];
   return [plain, `${formatUncertainty(expandedUncertainty, decimals)}${sign}`];
 }
@@ -124,10 +128,7 @@ function formatParts(quantity: Written): readonly [value: string, uncertainty: s
 function kilohertzParts({ value, expandedUncertainty, bound }: Written): readonly [string, string] {
   const decimals = Math.min(3, decimalsFor(expandedUncertainty / 1000, 'V'));
   const uncertainty = formatUncertainty(expandedUncertainty / 1000, decimals);
-  return [
-    `${boundWords[bound]}${formatNumber(value / 1000, decimals)}${space}kHz`,
-    `${uncertainty}${space}kHz`,
-  ];
+  return [bounded(`${formatNumber(value / 1000, decimals)}${space}kHz`, bound), `${uncertainty}${space}kHz`];
 }
 
 /** An uncertainty is rounded up in its last digit, never to nothing (GUM 7.2.6: “it may be appropriate to round up”). */

@@ -13,6 +13,7 @@ export * from './group.ts';
 export { headlineValue } from './headline.ts';
 export * from './level.ts';
 export * from './main-conditions.ts';
+export { neededFor } from './needed-for.ts';
 export * from './point.ts';
 export * from './points.ts';
 export * from './propagate.ts';

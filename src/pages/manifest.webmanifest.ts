@@ -6,6 +6,7 @@ import { dotIcons } from '../components/mark.ts';
 import { papers } from '../views/papers.ts';
 import { shortName } from '../views/short-name.ts';
 import { viewOf } from '../views/store.ts';
+import { phrase } from '../words/index.ts';
 
 export const GET: APIRoute = async () => {
   const site = await viewOf('site');
@@ -14,7 +15,7 @@ export const GET: APIRoute = async () => {
     name: site.name,
     short_name: shortName(site.name),
     description: site.tagline,
-    lang: 'en',
+    lang: phrase('en'),
     start_url: href(''),
     scope: href(''),
     display: 'standalone',

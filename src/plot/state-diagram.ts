@@ -1,5 +1,6 @@
 /** A state machine as a drawing: boxes in layers from the start down, steps as arrows, recoveries dashed. */
 
+import { phrase } from '../words/index.ts';
 import { round } from './frame.ts';
 import { layersOf } from './layers.ts';
 import { wrapWords } from './wrap-words.ts';
@@ -52,11 +53,14 @@ const sideLabelCharacters = 14;
 const sideLabelWidth = 104;
 const edge = 6;
 
-const notes: Readonly<Record<StateKind, string>> = {
-  nothing: '',
-  'profile-list': 'List: not your answer',
-  'active-code': 'The active code',
-};
+function noteOf(kind: StateKind): string {
+  const words: Readonly<Record<StateKind, string>> = {
+    nothing: '',
+    'profile-list': phrase('List: not your answer'),
+    'active-code': phrase('The active code'),
+  };
+  return words[kind];
+}
 
 interface Placed {
   readonly layer: number;
@@ -119,7 +123,7 @@ export function stateDiagram({ start, states, steps, recoveries }: DiagramInput)
     height: y + edge,
     boxes: states.map(({ id, title, kind }) => {
       const { x, y: top } = placed(id);
-      return { id, kind, x, y: top, titleLines: wrapWords(title, 20).slice(0, 2), note: notes[kind] };
+      return { id, kind, x, y: top, titleLines: wrapWords(title, 20).slice(0, 2), note: noteOf(kind) };
     }),
     arrows,
   };

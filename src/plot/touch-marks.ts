@@ -1,5 +1,6 @@
 /** Marks on a face that show what to touch and how: rings round controls, an arrow to turn, a badge that says it. */
 import type { SequenceAction } from '../../schemas/index.ts';
+import { phrase } from '../words/index.ts';
 import type { FaceControl, FaceData } from './face.ts';
 import { round } from './frame.ts';
 
@@ -85,12 +86,14 @@ function controlsOf(action: SequenceAction): readonly string[] {
 function badgeText(action: SequenceAction): string {
   switch (action.kind) {
     case 'hold':
-      return action.controls.length > 1 ? 'Hold together' : 'Hold';
+      return action.controls.length > 1 ? phrase('Hold together') : phrase('Hold');
     case 'turn':
-      return `Turn ${action.direction}, ${action.clicks}\u00a0×`;
+      return action.direction === 'clockwise'
+        ? phrase('Turn clockwise, {clicks}\u00a0×', { clicks: action.clicks })
+        : phrase('Turn anticlockwise, {clicks}\u00a0×', { clicks: action.clicks });
     case 'press':
     case 'tap': {
-      const verb = action.kind === 'tap' ? 'Tap' : 'Press';
+      const verb = action.kind === 'tap' ? phrase('Tap') : phrase('Press');
       return action.times === 1 ? verb : `${verb} ${action.times}\u00a0×`;
     }
     default:

@@ -1,23 +1,27 @@
 /** Publishes answers as a static site. */
 import { mkdir, readdir } from 'node:fs/promises';
-import type { Answers } from '../answers.ts';
+import { join, resolve } from 'node:path';
+import { type Answers, answersSaidAnew } from '../answers.ts';
 import { siteAddress } from '../views/address.ts';
-import type { EarlierAnswers } from '../views/changes/compare.ts';
+import type { SinceRevision } from '../views/changes/compare.ts';
+import { languageFolder, languagesOf } from '../views/languages.ts';
 import { movedPages } from '../views/moved-pages.ts';
 import { pageViews } from '../views/page-views.ts';
 import { profilePath } from '../views/paths.ts';
 import { siteView } from '../views/site.ts';
 import { putInStore } from '../views/store.ts';
+import { inLanguage, type Language } from '../words/index.ts';
 import { contentDate } from './content-date.ts';
-import { headerPolicy } from './content-policy.ts';
+import { headerPolicy, type PolicyDigests } from './content-policy.ts';
 import { writeEmbedScript } from './embed.ts';
+import { speaking } from './interface-language.ts';
 import { makeOffline } from './offline.ts';
 import { replaceFolder } from './output-folder.ts';
 import { writeProgramFiles } from './program-files.ts';
 import { inProduction, keepAstroQuiet, projectRoot, withSlashes } from './project.ts';
 import { writeSearchIndex } from './search-index.ts';
 import { siteHeaders } from './site-headers.ts';
-import { writeSitemap } from './sitemap.ts';
+import { writeRobots, writeSitemap } from './sitemap.ts';
 import { stampPages } from './stamp-pages.ts';
 import { fromOwnFolder } from './working-folder.ts';
 
@@ -29,8 +33,8 @@ export interface BuildOptions {
   readonly basePath: string;
   /** The date the pages say their content is of, ISO 8601; see contentDate where left out. */
   readonly date?: string;
-  /** What the feed of changes compares with; without it the feed tells of bench sessions alone. */
-  readonly earlier?: EarlierAnswers | undefined;
+  /** What the feed of changes tells of; without it, of bench sessions alone. */
+  readonly since?: SinceRevision | undefined;
   /** Told of each stage, one line at a time. */
   readonly log: (line: string) => void;
 }
@@ -47,52 +51,111 @@ export interface BuiltSite {
 
 /**
  * Builds the site into a temporary folder, indexes its words, and then swaps it in: a build that fails leaves
- * the last good site as it was.
+ * the last good site as it was. Each further language of site.yaml is a whole site of its own below its tag.
  * @throws CannotRun where the output folder holds something else; the error of Astro or Pagefind otherwise.
  */
-export async function buildSite({
-  answers,
-  outDir,
-  basePath,
-  date = contentDate(process.env, new Date()),
-  earlier,
-  log,
-}: BuildOptions): Promise<BuiltSite> {
+export async function buildSite(options: BuildOptions): Promise<BuiltSite> {
+  const { answers, outDir } = options;
   keepAstroQuiet();
-  const base = withSlashes(basePath);
-  const { build } = await import('astro');
+  const base = withSlashes(options.basePath);
+  const languages = languagesOf(answers);
   return replaceFolder(outDir, async (fresh, scratch) => {
-    await mkdir(scratch, { recursive: true });
-    putInStore({ answers, views: pageViews(answers, base) });
-    try {
-      await fromOwnFolder(() =>
-        inProduction(() =>
-          build({ root: projectRoot, outDir: fresh, cacheDir: scratch, base, logLevel: 'error' }),
+    const built: BuiltPart[] = [];
+    for (const [at, language] of languages.entries()) {
+      const folder = languageFolder(languages, language.tag);
+      if (languages.length > 1) options.log(language.name);
+      built.push(
+        await inLanguage(language, () =>
+          buildLanguage(language, {
+            ...options,
+            answers: at === 0 ? answers : answersSaidAnew(answers),
+            folder: resolve(fresh, folder),
+            scratch: join(scratch, language.tag),
+            base: `${base}${folder}`,
+            languages,
+          }),
         ),
       );
-    } finally {
-      putInStore(undefined);
     }
-    const pages = await countPages(fresh);
-    log(`${pages} pages written`);
-    await writeEmbedScript(fresh);
-    const published = { address: siteAddress(siteView(answers).address, base), date };
-    const { files, changes } = await writeProgramFiles(fresh, answers, published, earlier);
-    log(`${files} files for other programs written`);
-    const changed = changes.filter(({ kind }) => kind !== 'gone').map(({ profile }) => profilePath(profile));
-    await writeSitemap(fresh, { ...published, changed: new Set(changed) });
-    const stamped = await stampPages(fresh, date);
-    const { precache, family, leftOut } = await makeOffline(fresh, base, stamped);
-    log(`Kept on phones: ${kilobytes(precache)} from the first visit on, up to ${kilobytes(family)} a unit`);
-    if (leftOut.length > 0) log(`Too large to be kept: ${leftOut.length} pages, such as ${leftOut[0]}`);
-    const { pagesIndexed } = await writeSearchIndex(fresh);
-    log(`${pagesIndexed} pages indexed for the search`);
-    const headers = siteHeaders(headerPolicy(stamped.policies));
-    const redirects = Object.fromEntries(
-      movedPages(answers).map(({ id, to }) => [`${base}${id}/`, `${base}${to}`]),
+    await writeRobots(
+      fresh,
+      built.map(({ address }) => address),
     );
-    return { pages, changes: changes.length, headers, redirects };
+    return {
+      pages: built.reduce((sum, { pages }) => sum + pages, 0),
+      changes: built[0]?.changes ?? 0,
+      headers: siteHeaders(headerPolicy(built.flatMap(({ policies }) => policies))),
+      redirects: Object.assign({}, ...built.map(({ redirects }) => redirects)),
+    };
   });
+}
+
+/** The site in one language. */
+interface BuiltPart extends Pick<BuiltSite, 'pages' | 'changes' | 'redirects'> {
+  readonly address: string;
+  readonly policies: readonly PolicyDigests[];
+}
+
+interface LanguageOptions extends Pick<BuildOptions, 'answers' | 'date' | 'since' | 'log'> {
+  readonly folder: string;
+  readonly scratch: string;
+  /** Where this language is mounted, with a slash at both ends. */
+  readonly base: string;
+  readonly languages: readonly Language[];
+}
+
+async function buildLanguage(
+  language: Language,
+  {
+    answers,
+    date = contentDate(process.env, new Date()),
+    since,
+    log,
+    folder,
+    scratch,
+    base,
+    languages,
+  }: LanguageOptions,
+): Promise<BuiltPart> {
+  const { build } = await import('astro');
+  await mkdir(scratch, { recursive: true });
+  putInStore({ answers, views: pageViews(answers, base) });
+  try {
+    await fromOwnFolder(() =>
+      inProduction(() =>
+        build({
+          root: projectRoot,
+          outDir: folder,
+          cacheDir: scratch,
+          base,
+          logLevel: 'error',
+          vite: speaking(language),
+        }),
+      ),
+    );
+  } finally {
+    putInStore(undefined);
+  }
+  const pages = await countPages(folder);
+  log(`${pages} pages written`);
+  await writeEmbedScript(folder, language);
+  const address = siteAddress(siteView(answers).address, base, languageFolder(languages, language.tag));
+  const published = { address, date };
+  const changes = since?.changes() ?? [];
+  const files = await writeProgramFiles(folder, answers, published, since);
+  log(`${files} files for other programs written`);
+  const changed = changes.filter(({ kind }) => kind !== 'gone').map(({ profile }) => profilePath(profile));
+  await writeSitemap(folder, { ...published, changed: new Set(changed) });
+  const stamped = await stampPages(folder, date);
+  const { precache, family, leftOut } = await makeOffline(folder, base, stamped);
+  log(`Kept on phones: ${kilobytes(precache)} from the first visit on, up to ${kilobytes(family)} a unit`);
+  if (leftOut.length > 0) log(`Too large to be kept: ${leftOut.length} pages, such as ${leftOut[0]}`);
+  const { pagesIndexed } = await writeSearchIndex(folder);
+  log(`${pagesIndexed} pages indexed for the search`);
+  const redirects = Object.fromEntries(
+    movedPages(answers).map(({ id, to }) => [`${base}${id}/`, `${base}${to}`]),
+  );
+  return { pages, changes: changes.length, redirects, address, policies: stamped.policies };
 }
 
 async function countPages(folder: string): Promise<number> {

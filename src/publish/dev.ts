@@ -5,13 +5,16 @@ import type { AstroIntegration } from 'astro';
 import { CannotRun, MapMemory } from '../base/index.ts';
 import { type CheckedAnswers, type CheckSettings, checkContent, textReport } from '../check/index.ts';
 import { siteAddress } from '../views/address.ts';
+import { languagesOf } from '../views/languages.ts';
 import { pageViews } from '../views/page-views.ts';
 import { embedScriptPath, refreshedPath } from '../views/paths.ts';
 import { siteView } from '../views/site.ts';
 import { inStore, putInStore } from '../views/store.ts';
+import { type Language, speak } from '../words/index.ts';
 import { contentDate } from './content-date.ts';
 import { embedScript } from './embed.ts';
 import { forgetfulWorker, workerPath } from './forget-worker.ts';
+import { speaking } from './interface-language.ts';
 import { contentTypeOf, programFiles } from './program-files.ts';
 import { keepAstroQuiet, projectRoot } from './project.ts';
 import { openFiles } from './site-headers.ts';
@@ -42,7 +45,7 @@ export interface DevSite {
 
 /**
  * Runs Astro's development server on a content folder. At each change the folder is read again and pages are
- * rendered anew; where an entry cannot be read the last good answers are kept. All that the check finds is
+ * rendered anew, in the first language of site.yaml; where an entry cannot be read the last good answers are kept. All that the check finds is
  * reported. Only one development site can run in one checkout at a time: Astro keeps files in `.astro/`.
  * @throws CannotRun where the content folder cannot be read.
  */
@@ -62,17 +65,20 @@ export async function devSite({ contentFolder, host, port, report = print }: Dev
   putInStore({ answers: first.answers, views: pageViews(first.answers, '/') });
   report({ ...first, folder: contentFolder, shown: true });
 
+  const [language] = languagesOf(first.answers);
+  const silence = speak(language);
   let refresh: (() => void) | undefined;
   const { dev } = await import('astro');
   const server = await dev({
     root: projectRoot,
     server: { host, port },
     logLevel: 'warn',
+    vite: speaking(language),
     integrations: [
       refreshHook((given) => (refresh = given)),
       workerRemoval(),
       programFilesHere(),
-      embedding(),
+      embedding(language),
     ],
   });
 
@@ -103,6 +109,7 @@ export async function devSite({ contentFolder, host, port, report = print }: Dev
       await watching;
       await server.stop();
       putInStore(undefined);
+      silence();
     },
   };
 }
@@ -150,7 +157,7 @@ function workerRemoval(): AstroIntegration {
 }
 
 /** Gives the code field for other sites, made at each request, and lets their pages have its data. */
-function embedding(): AstroIntegration {
+function embedding(language: Language): AstroIntegration {
   return {
     name: 'embedding',
     hooks: {
@@ -162,7 +169,7 @@ function embedding(): AstroIntegration {
           });
         }
         server.middlewares.use(`/${embedScriptPath}`, (_request, response, next) => {
-          embedScript().then((script) => {
+          embedScript(language).then((script) => {
             response.writeHead(200, { 'content-type': 'text/javascript', 'cache-control': 'no-store' });
             response.end(script);
           }, next);

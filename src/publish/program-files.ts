@@ -4,26 +4,20 @@ import { mkdir, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import type { Answers } from '../answers.ts';
 import { apiFiles } from '../views/api/files.ts';
-import type { EarlierAnswers, ProfileChange } from '../views/changes/compare.ts';
-import { changesFeed, changesOf } from '../views/changes/feed.ts';
+import type { SinceRevision } from '../views/changes/compare.ts';
+import { changesFeed } from '../views/changes/feed.ts';
 import { dataPackage, dataResources, type WrittenFile } from '../views/data/package.ts';
 import { apiPath, changesPath, dataPackagePath, dataPath } from '../views/paths.ts';
 import type { Published, PublishedFile } from '../views/published-file.ts';
 import { tableFiles } from '../views/table-files.ts';
 
-/** What was written: how many files, and what the feed says changed since the earlier revision. */
-export interface ProgramFiles {
-  readonly files: number;
-  readonly changes: readonly ProfileChange[];
-}
-
-/** Writes them all into a folder, one at a time. `earlier` is what the feed compares with. */
+/** Writes them all into a folder, one at a time, and says how many; `since` is what the feed tells of. */
 export async function writeProgramFiles(
   folder: string,
   answers: Answers,
   published: Published,
-  earlier: EarlierAnswers | undefined,
-): Promise<ProgramFiles> {
+  since: SinceRevision | undefined,
+): Promise<number> {
   const write = async ({ path, text }: PublishedFile): Promise<WrittenFile> => {
     const content = Buffer.from(text());
     await mkdir(dirname(join(folder, path)), { recursive: true });
@@ -36,9 +30,8 @@ export async function writeProgramFiles(
   const written = new Map<string, WrittenFile>();
   for (const resource of resources) written.set(resource.path, await write(resource));
   await write(dataPackage(answers, published, resources, written));
-  const changes = changesOf(answers, earlier);
-  await write(changesFeed(answers, published, earlier, changes));
-  return { files: documents.length + resources.length + 2, changes };
+  await write(changesFeed(answers, published, since));
+  return documents.length + resources.length + 2;
 }
 
 /** The same files for a server that makes them when they are asked for, by path; without sizes and digests. */
@@ -51,7 +44,7 @@ export async function programFiles(
     ...apiFiles(answers, published, await formsOfTables(answers)),
     ...resources,
     dataPackage(answers, published, resources, new Map()),
-    changesFeed(answers, published, undefined, []),
+    changesFeed(answers, published, undefined),
   ];
   return new Map(all.map((file) => [file.path, file]));
 }

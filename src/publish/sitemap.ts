@@ -20,7 +20,7 @@ export interface SitemapPages {
   readonly date: string;
 }
 
-/** Lists every page of a finished site in `sitemap.xml`, and writes a robots.txt that leads there. */
+/** Lists every page of a finished site in `sitemap.xml`. */
 export async function writeSitemap(folder: string, pages: SitemapPages): Promise<void> {
   const files = (await readdir(folder, { recursive: true })).map((file) => file.replaceAll('\\', '/'));
   const paths = files
@@ -28,8 +28,12 @@ export async function writeSitemap(folder: string, pages: SitemapPages): Promise
     .map((file) => file.replace(/(^|\/)index\.html$/, '$1'))
     .sort();
   for (const [name, text] of sitemapFiles(paths, pages)) await writeFile(join(folder, name), text);
-  const robots = `User-agent: *\nAllow: /\n\nSitemap: ${pages.address}sitemap.xml\n`;
-  await writeFile(join(folder, 'robots.txt'), robots);
+}
+
+/** Writes the robots.txt that leads to the lists of pages, one for each language. */
+export async function writeRobots(folder: string, addresses: readonly string[]): Promise<void> {
+  const lists = addresses.map((address) => `Sitemap: ${address}sitemap.xml\n`).join('');
+  await writeFile(join(folder, 'robots.txt'), `User-agent: *\nAllow: /\n\n${lists}`);
 }
 
 /**

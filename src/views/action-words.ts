@@ -1,6 +1,7 @@
 /** What is done in a step, in few words. */
 import type { Family, SequenceAction } from '../../schemas/index.ts';
 import { momentWords } from '../walk/index.ts';
+import { countPhrase, phrase } from '../words/index.ts';
 import type { Fact } from './session-conditions.ts';
 
 /** Ids of the controls a step uses. */
@@ -14,31 +15,40 @@ export function actionFacts(action: SequenceAction, family: Family): Fact[] {
   const label = labelsOf(family);
   switch (action.kind) {
     case 'ignition':
-      return [{ label: 'Ignition', text: action.position }];
+      return [{ label: phrase('Ignition'), text: positionWord(action.position) }];
     case 'wait':
-      return [{ label: 'Wait', text: secondsRange(action.leastSeconds, action.mostSeconds) }];
+      return [{ label: phrase('Wait'), text: secondsRange(action.leastSeconds, action.mostSeconds) }];
     case 'press':
     case 'tap':
       return [
         {
-          label: action.kind === 'tap' ? 'Tap' : 'Press',
+          label: action.kind === 'tap' ? phrase('Tap') : phrase('Press'),
           text:
-            action.times === 1 ? label(action.control) : `${label(action.control)}, ${action.times} times`,
+            action.times === 1
+              ? label(action.control)
+              : countPhrase(action.times, '{control}, {count} time', '{control}, {count} times', {
+                  control: label(action.control),
+                }),
         },
       ];
     case 'turn':
       return [
         {
-          label: 'Turn',
-          text: `${label(action.control)}, ${action.direction}, ${action.clicks} ${action.clicks === 1 ? 'click' : 'clicks'}`,
+          label: phrase('Turn'),
+          text: countPhrase(
+            action.clicks,
+            '{control}, {direction}, {count} click',
+            '{control}, {direction}, {count} clicks',
+            { control: label(action.control), direction: directionWord(action.direction) },
+          ),
         },
       ];
     case 'hold':
       return [
-        { label: 'Hold', text: action.controls.map(label).join(' + ') },
-        { label: 'From', text: momentWords[action.begin] },
-        { label: 'Until', text: momentWords[action.end] },
-        { label: 'Takes', text: secondsRange(action.leastSeconds, action.mostSeconds) },
+        { label: phrase('Hold'), text: action.controls.map(label).join(' + ') },
+        { label: phrase('From'), text: momentWords(action.begin) },
+        { label: phrase('Until'), text: momentWords(action.end) },
+        { label: phrase('Takes'), text: secondsRange(action.leastSeconds, action.mostSeconds) },
       ];
   }
 }
@@ -48,18 +58,28 @@ export function actionLine(action: SequenceAction, family: Family): string {
   const label = labelsOf(family);
   switch (action.kind) {
     case 'ignition':
-      return `Ignition ${action.position}`;
+      return phrase('Ignition {position}', { position: positionWord(action.position) });
     case 'wait':
-      return `Wait ${secondsRange(action.leastSeconds, action.mostSeconds)}`;
+      return phrase('Wait {time}', { time: secondsRange(action.leastSeconds, action.mostSeconds) });
     case 'press':
     case 'tap': {
-      const verb = action.kind === 'tap' ? 'Tap' : 'Press';
-      return `${verb} ${label(action.control)}${action.times === 1 ? '' : `, ${action.times}\u00a0×`}`;
+      const times = action.times === 1 ? '' : `, ${action.times}\u00a0×`;
+      const control = `${label(action.control)}${times}`;
+      return action.kind === 'tap'
+        ? phrase('Tap {control}', { control })
+        : phrase('Press {control}', { control });
     }
     case 'turn':
-      return `Turn ${label(action.control)} ${action.direction}, ${action.clicks}\u00a0×`;
+      return phrase('Turn {control} {direction}, {clicks}\u00a0×', {
+        control: label(action.control),
+        direction: directionWord(action.direction),
+        clicks: action.clicks,
+      });
     case 'hold':
-      return `Hold ${action.controls.map(label).join(' + ')}, ${secondsRange(action.leastSeconds, action.mostSeconds)}`;
+      return phrase('Hold {controls}, {time}', {
+        controls: action.controls.map(label).join(' + '),
+        time: secondsRange(action.leastSeconds, action.mostSeconds),
+      });
   }
 }
 
@@ -73,5 +93,14 @@ function labelsOf(family: Family): (id: string) => string {
 }
 
 function secondsRange(least: number, most: number): string {
-  return least === most ? `${least}\u00a0s` : `${least} to ${most}\u00a0s`;
+  return least === most ? `${least}\u00a0s` : phrase('{least} to {most}\u00a0s', { least, most });
+}
+
+function positionWord(position: Extract<SequenceAction, { kind: 'ignition' }>['position']): string {
+  const words = { on: phrase('on'), off: phrase('off'), accessory: phrase('accessory') };
+  return words[position];
+}
+
+function directionWord(direction: Extract<SequenceAction, { kind: 'turn' }>['direction']): string {
+  return direction === 'clockwise' ? phrase('clockwise') : phrase('anticlockwise');
 }

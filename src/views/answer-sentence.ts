@@ -4,6 +4,7 @@ import { formatHz, formatNumber, formatQuantity } from '../measure/format.ts';
 import { underMainConditions } from '../measure/main-conditions.ts';
 import type { Characteristic, CharacteristicName, ProfileOutput } from '../measure/quantity.ts';
 import { leastBoostDb } from '../measure/traits/bass.ts';
+import { phrase, taggedParts } from '../words/index.ts';
 
 /** A stretch of the sentence; `value` names the characteristic a number comes from, so that it can link there. */
 export interface SentencePart {
@@ -26,7 +27,7 @@ const wordOfBassHz = 50;
  */
 export function answerSentence(output: ProfileOutput, unit: UnitScale): SentencePart[] {
   if (!output.conditions) {
-    return [{ text: 'Not measured yet: nobody has had this profile on a bench.' }];
+    return [{ text: phrase('Not measured yet: nobody has had this profile on a bench.') }];
   }
   const clauses = [
     cleanClause(output, unit),
@@ -47,41 +48,68 @@ function headline(output: ProfileOutput, name: CharacteristicName): Characterist
   return output.characteristics.find((one) => one.name === name);
 }
 
+/** A clause in parts: what a mark stands around is linked to the characteristic it names. */
+function clause(text: string, marks: Readonly<Record<string, CharacteristicName>>): SentencePart[] {
+  return taggedParts(text).map(({ tag, text: words }) => {
+    const value = tag === undefined ? undefined : marks[tag];
+    return value ? { text: words, value } : { text: words };
+  });
+}
+
 function cleanClause(output: ProfileOutput, unit: UnitScale): SentencePart[] {
   const step = headline(output, 'highest-clean-step');
   const volts = headline(output, 'clean-volts');
-  if (!step) return [{ text: 'How far it plays clean is not known' }];
-  const number = formatNumber(step.value, 0);
-  const stepPart = { text: `step ${number} of ${unit.highestStep}`, value: step.name };
-  const opening: SentencePart[] =
+  if (!step) return [{ text: phrase('How far it plays clean is not known') }];
+  const values = { step: formatNumber(step.value, 0), last: unit.highestStep };
+  const opening =
     step.bound === 'at-least'
-      ? [{ text: 'Clean at every step measured, up to ' }, stepPart]
+      ? phrase('Clean at every step measured, up to <step>step {step} of {last}</step>', values)
       : step.value >= unit.highestStep
-        ? [
-            { text: 'Clean up to the last step, ' },
-            { text: `${number} of ${unit.highestStep}`, value: step.name },
-          ]
-        : [{ text: 'Clean up to ' }, stepPart];
-  if (!volts) return opening;
-  return [...opening, { text: ': ' }, { text: formatQuantity(volts), value: volts.name }];
+        ? phrase('Clean up to the last step, <step>{step} of {last}</step>', values)
+        : phrase('Clean up to <step>step {step} of {last}</step>', values);
+  const text = volts ? `${opening}: <volts>${formatQuantity(volts)}</volts>` : opening;
+  return clause(text, { step: 'highest-clean-step', volts: 'clean-volts' });
 }
 
 function bassClause(output: ProfileOutput): SentencePart[] {
   const boost = headline(output, 'bass-boost');
-  if (!boost) return [{ text: 'bass boost not known' }];
-  const number = { text: formatQuantity(boost), value: boost.name };
+  if (!boost) return [{ text: phrase('bass boost not known') }];
+  const marks = { boost: boost.name };
   const strongest = strongerElsewhere(output, boost);
   if (strongest) {
-    return [
-      { text: `bass boost ` },
-      { text: formatQuantity(strongest), value: boost.name },
-      { text: `${atHz(strongest)} at step ${strongest.conditions.step ?? '?'}, but ` },
-      isNoBoost(boost) ? { text: 'none', value: boost.name } : number,
-      { text: ` at step ${boost.conditions.step ?? '?'}` },
-    ];
+    const values = {
+      most: formatQuantity(strongest),
+      hz: strongest.conditions.hz === undefined ? '?' : formatHz(strongest.conditions.hz),
+      step: strongest.conditions.step ?? '?',
+      other: boost.conditions.step ?? '?',
+    };
+    return isNoBoost(boost)
+      ? clause(
+          phrase(
+            'bass boost <boost>{most}</boost> at {hz} at step {step}, but <boost>none</boost> at step {other}',
+            values,
+          ),
+          marks,
+        )
+      : clause(
+          phrase(
+            'bass boost <boost>{most}</boost> at {hz} at step {step}, but <boost>{least}</boost> at step {other}',
+            { ...values, least: formatQuantity(boost) },
+          ),
+          marks,
+        );
   }
-  if (isNoBoost(boost)) return [{ text: 'no bass boost', value: boost.name }];
-  return [{ text: 'bass boost ' }, number, { text: atHz(boost) }];
+  if (isNoBoost(boost)) return clause(phrase('<boost>no bass boost</boost>'), marks);
+  const { hz } = boost.conditions;
+  return clause(
+    hz === undefined
+      ? phrase('bass boost <boost>{boost}</boost>', { boost: formatQuantity(boost) })
+      : phrase('bass boost <boost>{boost}</boost> at {hz}', {
+          boost: formatQuantity(boost),
+          hz: formatHz(hz),
+        }),
+    marks,
+  );
 }
 
 /** The boost at another step of the same session conditions, where it is plainly stronger than the headline one. */
@@ -102,39 +130,39 @@ function isNoBoost(boost: Characteristic): boolean {
   return boost.bound !== 'exact' || boost.value < Math.max(leastBoostDb, boost.expandedUncertainty);
 }
 
-function atHz({ conditions }: Characteristic): string {
-  return conditions.hz === undefined ? '' : ` at ${formatHz(conditions.hz)}`;
-}
-
 function lowEndClause(output: ProfileOutput): SentencePart[] {
   const corner = headline(output, 'lower-corner');
   if (corner?.bound !== 'exact' || corner.value < wordOfBassHz) return [];
-  return [{ text: 'bass ends at ' }, { text: formatQuantity(corner), value: corner.name }];
+  return clause(phrase('bass ends at <corner>{hz}</corner>', { hz: formatQuantity(corner) }), {
+    corner: corner.name,
+  });
 }
 
 function rearClause(output: ProfileOutput, unit: UnitScale): SentencePart[] {
   const rears = unit.channels.filter((channel) => channel === 'RL' || channel === 'RR');
-  if (rears.length === 0) return [{ text: 'the unit has no rear outputs' }];
+  if (rears.length === 0) return [{ text: phrase('the unit has no rear outputs') }];
   const level = headline(output, 'rear-to-front');
   const muted = rears.filter((channel) => output.mutedChannels.includes(channel));
-  if (muted.length === rears.length) return [mayLink('rear channels silent', level)];
+  if (muted.length === rears.length) return [mayLink(phrase('rear channels silent'), level)];
   if (muted.length > 0) {
-    return [
-      mayLink(
-        `${muted[0] === 'RL' ? 'rear left' : 'rear right'} silent, the other rear channel plays`,
-        level,
-      ),
-    ];
+    const text =
+      muted[0] === 'RL'
+        ? phrase('rear left silent, the other rear channel plays')
+        : phrase('rear right silent, the other rear channel plays');
+    return [mayLink(text, level)];
   }
-  if (!level) return [{ text: 'rear channels not measured' }];
+  if (!level) return [{ text: phrase('rear channels not measured') }];
+  const marks = { level: level.name };
   if (Math.abs(level.value) <= Math.max(level.expandedUncertainty, equalWithinDb)) {
-    return [{ text: 'rear channels play, ' }, { text: 'as loud as the front', value: level.name }];
+    return clause(phrase('rear channels play, <level>as loud as the front</level>'), marks);
   }
   const size = formatQuantity({ ...level, value: Math.abs(level.value), expandedUncertainty: 0 });
-  return [
-    { text: 'rear channels play, ' },
-    { text: `${size} ${level.value < 0 ? 'below' : 'above'} front`, value: level.name },
-  ];
+  return clause(
+    level.value < 0
+      ? phrase('rear channels play, <level>{size} below front</level>', { size })
+      : phrase('rear channels play, <level>{size} above front</level>', { size }),
+    marks,
+  );
 }
 
 /** Levels nearer than this are called equally loud, dB: common practice, no source. */

@@ -1,5 +1,6 @@
 /** Every known code, unit by unit: on one page while they are few, else on pages of their own. */
 import type { Answers } from '../answers.ts';
+import { phrase } from '../words/index.ts';
 import { sentenceText } from './answer-sentence.ts';
 import { codesPath, profilePath } from './paths.ts';
 import { sentenceOf } from './profile-page.ts';
@@ -66,7 +67,10 @@ function pagesOfUnit(unit: { id: string; name: string; rows: readonly CodeRow[] 
         ? []
         : parts.map((part) => ({
             path: `${codesPath}${part.id}/`,
-            name: `${part.rows[0]?.code} to ${part.rows.at(-1)?.code}`,
+            name: phrase('{first} to {last}', {
+              first: part.rows[0]?.code ?? '',
+              last: part.rows.at(-1)?.code ?? '',
+            }),
             isThis: part.id === id,
           })),
   }));

@@ -1,6 +1,7 @@
 /** The page that lists what there is for other programs. */
 import type { Site } from '../../schemas/index.ts';
 import type { Answers } from '../answers.ts';
+import { phrase } from '../words/index.ts';
 import { type DataResource, dataResources } from './data/package.ts';
 import { apiIndexPath, apiProfilePath, apiUnitPath } from './paths.ts';
 import { siteView } from './site.ts';
@@ -37,11 +38,13 @@ export function dataPage(answers: Answers): DataPageView {
     tables: resources.filter((one) => !isReadings(one)).map(downloadView),
     readings: resources.filter(isReadings).map(downloadView),
     examples: [
-      { path: apiIndexPath, what: 'where everything else is' },
-      ...(family === undefined ? [] : [{ path: apiUnitPath(family), what: 'a unit and its profiles' }]),
+      { path: apiIndexPath, what: phrase('where everything else is') },
+      ...(family === undefined
+        ? []
+        : [{ path: apiUnitPath(family), what: phrase('a unit and its profiles') }]),
       ...(profile === undefined
         ? []
-        : [{ path: apiProfilePath(profile), what: 'a profile: values, answers, what they rest on' }]),
+        : [{ path: apiProfilePath(profile), what: phrase('a profile: values, answers, what they rest on') }]),
     ],
   };
 }

@@ -3,8 +3,9 @@ import type { TableEntryInput } from '../../schemas/index.ts';
 import type { Answers } from '../answers.ts';
 import type { Entry } from '../base/index.ts';
 import { type JudgedProfile, knownOfProfile } from '../decide/index.ts';
-import { type Grid, type GridInput, gridOf, pieceOf } from '../tables/grid/grid.ts';
-import type { Known, Table } from '../tables/index.ts';
+import { type Grid, gridOf } from '../tables/grid/grid.ts';
+import { openPieces } from '../tables/grid/open-pieces.ts';
+import type { Table } from '../tables/index.ts';
 import { decider, type Open, type Outcome, type OutputData, type TableData } from './table-outcomes.ts';
 
 export interface JudgedTable {
@@ -43,28 +44,6 @@ export function isAsked({ holds }: TableEntryInput): boolean {
 export function openOf({ entry, grid }: JudgedTable, profile: JudgedProfile): number[][] {
   const known = knownOfProfile(entry.data.inputs, profile);
   return grid.map((input) => openPieces(input, known[input.input.id] ?? { anything: true }));
-}
-
-/** The pieces a value may lie in: all those that its interval touches. */
-export function openPieces(input: GridInput, known: Known): number[] {
-  const { pieces } = input;
-  if ('low' in known) {
-    const { low, high } = known;
-    const whole = input.input.type.kind === 'number' && input.input.type.whole === true;
-    return [...pieces.keys()].filter((index) => {
-      const piece = pieces[index];
-      if (!piece || !('low' in piece)) return false;
-      if (piece.low === piece.high) return piece.low >= low && piece.low <= high;
-      if (!whole) return piece.low < high && piece.high > low;
-      const first = Math.max(Math.floor(piece.low) + 1, Math.ceil(low));
-      return first <= high && first < piece.high;
-    });
-  }
-  if ('anything' in known) {
-    return [...pieces.keys()].filter((index) => !('missing' in (pieces[index] ?? {})));
-  }
-  const values = 'oneOf' in known ? known.oneOf : [known.value];
-  return values.flatMap((value) => pieceOf(input, value) ?? []);
 }
 
 /** A table cut into pieces, as all that is needed to decide it. */

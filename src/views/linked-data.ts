@@ -3,6 +3,7 @@
  * `site.address` is the whole address of the start page.
  */
 import type { Site } from '../../schemas/index.ts';
+import { phrase } from '../words/index.ts';
 import type { DataPageView } from './data-page.ts';
 import type { GuidePageView } from './guide-page.ts';
 import { apiProfilePath, dataPackagePath, dataPath } from './paths.ts';
@@ -22,7 +23,7 @@ interface Crumb {
 
 /** The way to a page from the start page, itself included. */
 export function breadcrumbs(address: string, crumbs: readonly Crumb[], here: Crumb): LinkedThing {
-  const all = [{ text: 'Look up a code', path: '' }, ...crumbs, here];
+  const all = [{ text: phrase('Look up a code'), path: '' }, ...crumbs, here];
   return {
     '@type': 'BreadcrumbList',
     itemListElement: all.map(({ text, path }, index) => ({
@@ -76,7 +77,12 @@ export function linkedProfile(site: LinkedSite, profile: ProfilePageView): Linke
 /** The data package as one set of data. */
 export function linkedData(site: LinkedSite, { tables, readings }: DataPageView, about: string): LinkedThing {
   return {
-    ...dataset(site, `${site.name}: readings and what follows from them`, about, dataPath),
+    ...dataset(
+      site,
+      phrase('{shop}: readings and what follows from them', { shop: site.name }),
+      about,
+      dataPath,
+    ),
     distribution: [
       download(`${site.address}${dataPackagePath}`, 'application/json'),
       ...[...tables, ...readings].map(({ path }) => download(`${site.address}${path}`, 'text/csv')),
@@ -91,7 +97,7 @@ export function linkedGuide(site: LinkedSite, guide: GuidePageView): LinkedThing
     headline: guide.title,
     description: guide.description,
     url: `${site.address}${guide.path}`,
-    inLanguage: 'en',
+    inLanguage: phrase('en'),
     publisher: publisher(site),
     citation: guide.sources.map(({ title, path }) => ({
       '@type': 'CreativeWork',
@@ -112,7 +118,7 @@ function dataset(site: LinkedSite, name: string, description: string, path: stri
     name,
     description: told(description, site),
     url: `${site.address}${path}`,
-    inLanguage: 'en',
+    inLanguage: phrase('en'),
     isAccessibleForFree: true,
     creator: publisher(site),
     ...(site.licence ? { license: site.licence.address } : {}),

@@ -4,10 +4,11 @@ import type { Answers } from '../answers.ts';
 import { byOrder } from '../base/index.ts';
 import { type PlanAnswer, type Reason, type Verdict, verdicts } from '../decide/verdict.ts';
 import { formatNumber } from '../measure/format.ts';
+import { phrase } from '../words/index.ts';
 import { planPath, profilePath, unitPath } from './paths.ts';
 import { type ReadingRows, readingRows, type SourceLink, sourceLinks } from './reading-links.ts';
 import type { Fact } from './session-conditions.ts';
-import { outcomeLabels, plainNumber, topicLabels, verdictLabels } from './wording.ts';
+import { outcomeLabel, plainNumber, topicLabel, verdictLabel } from './wording.ts';
 
 export interface ReasonView {
   readonly topic: string;
@@ -34,12 +35,12 @@ export function planAnswerViews(answers: Answers, profile: string): PlanAnswerVi
       {
         plan: { name: plan.data.name, path: planPath(plan.id) },
         verdict: answer.verdict,
-        verdictLabel: verdictLabels[answer.verdict],
+        verdictLabel: verdictLabel(answer.verdict),
         sentence: answer.sentence,
         reasons: answer.reasons.map((reason) => ({
-          topic: topicLabels[reason.topic],
+          topic: topicLabel(reason.topic),
           outcome: reason.outcome,
-          outcomeLabel: outcomeLabels[reason.outcome],
+          outcomeLabel: outcomeLabel(reason.outcome),
           text: reason.text,
           readings: readingRows(reason.readings),
         })),
@@ -60,7 +61,7 @@ export function verdictCounts(given: Iterable<{ readonly verdict: Verdict }>): V
   return verdicts
     .map((verdict) => ({
       verdict,
-      label: verdictLabels[verdict],
+      label: verdictLabel(verdict),
       count: all.filter((one) => one === verdict).length,
     }))
     .filter(({ count }) => count > 0);
@@ -117,7 +118,7 @@ export function planPages(answers: Answers): PlanPageView[] {
               code: profile.data.code,
               path: profilePath(profile.id),
               verdict: answer.verdict,
-              verdictLabel: verdictLabels[answer.verdict],
+              verdictLabel: verdictLabel(answer.verdict),
               sentence: answer.sentence,
             },
           ];
@@ -130,31 +131,37 @@ export function planPages(answers: Answers): PlanPageView[] {
   });
 }
 
-const feedsText = {
-  'factory-amplifier': 'The factory amplifier',
-  'aftermarket-amplifier': 'An aftermarket amplifier',
-  speakers: 'The speakers themselves',
-} as const;
+function feedsText(feeds: Plan['feeds']): string {
+  const words: Readonly<Record<Plan['feeds'], string>> = {
+    'factory-amplifier': phrase('The factory amplifier'),
+    'aftermarket-amplifier': phrase('An aftermarket amplifier'),
+    speakers: phrase('The speakers themselves'),
+  };
+  return words[feeds];
+}
 
 function asksOf(plan: Plan): Fact[] {
-  const asks: Fact[] = [{ label: 'The unit drives', text: feedsText[plan.feeds] }];
+  const asks: Fact[] = [{ label: phrase('The unit drives'), text: feedsText(plan.feeds) }];
   if (plan.input) {
     const { leastVolts, mostVolts } = plan.input;
     asks.push({
-      label: 'Input it takes',
-      text: `${plainNumber(leastVolts)}\u00a0V to ${plainNumber(mostVolts)}\u00a0V rms`,
+      label: phrase('Input it takes'),
+      text: phrase('{least}\u00a0V to {most}\u00a0V rms', {
+        least: plainNumber(leastVolts),
+        most: plainNumber(mostVolts),
+      }),
     });
   }
   asks.push(
-    { label: 'Rear outputs', text: plan.rear === 'needed' ? 'Needed' : 'Not needed' },
-    { label: 'Bass boost at most', text: `${formatNumber(plan.mostBassBoostDb, 1)}\u00a0dB` },
+    { label: phrase('Rear outputs'), text: plan.rear === 'needed' ? phrase('Needed') : phrase('Not needed') },
+    { label: phrase('Bass boost at most'), text: `${formatNumber(plan.mostBassBoostDb, 1)}\u00a0dB` },
   );
   if (plan.highestLowCornerHz !== undefined) {
-    asks.push({ label: 'Bass down to', text: `${plainNumber(plan.highestLowCornerHz)}\u00a0Hz` });
+    asks.push({ label: phrase('Bass down to'), text: `${plainNumber(plan.highestLowCornerHz)}\u00a0Hz` });
   }
   asks.push({
-    label: 'Equaliser in the plan',
-    text: plan.canCorrect ? 'Yes: it can take a fixed boost back out' : 'No',
+    label: phrase('Equaliser in the plan'),
+    text: plan.canCorrect ? phrase('Yes: it can take a fixed boost back out') : phrase('No'),
   });
   return asks;
 }

@@ -25,14 +25,7 @@ import { type StatementView, statementViews } from './statement-comparison.ts';
 import { type TableAnswerView, tableAnswerViews } from './table-answers.ts';
 import { uncertaintyParts } from './uncertainty-parts.ts';
 import { valueAnchorOf } from './value-anchors.ts';
-import {
-  benchSetting,
-  characteristicLabels,
-  longDate,
-  originLabels,
-  readAt,
-  systemLabels,
-} from './wording.ts';
+import { benchSetting, characteristicLabel, longDate, originLabel, readAt, systemLabel } from './wording.ts';
 
 export interface ValueRow {
   /** The id of its row. */
@@ -172,9 +165,9 @@ export function profilePage(
     title: `${data.code} – ${family.data.name}`,
     description: sentenceText(sentence),
     family: { id: family.id, name: family.data.name, path: unitPath(family.id) },
-    system: systemLabels[data.system],
+    system: systemLabel(data.system),
     systemKind: data.system,
-    origin: originLabels[data.origin],
+    origin: originLabel(data.origin),
     measured: sessions.map((session) => ({
       date: longDate(session.data.date),
       path: sourcePath(session.data.source),
@@ -192,7 +185,7 @@ export function profilePage(
     headline: output.characteristics
       .filter((one) => askedFirst.has(one.name))
       .map((one) => ({
-        label: characteristicLabels[one.name],
+        label: characteristicLabel(one.name),
         text: formatQuantity(one),
         at: readAt(one.conditions),
         value: one.value,
@@ -214,7 +207,7 @@ export function profilePage(
     readingsPath: sessions.length > 0 ? readingsPath(id) : undefined,
     traits: outputTraits(output),
     silentChannels: output.mutedChannels,
-    missing: output.missing.map(({ name, reason }) => ({ label: characteristicLabels[name], reason })),
+    missing: output.missing.map(({ name, reason }) => ({ label: characteristicLabel(name), reason })),
     statements: statementViews(answers, id),
     twins: twinsOf(answers, profile),
     behaviour: behaviourOf(output),
@@ -261,7 +254,7 @@ function valueRowOf(output: ProfileOutput, one: Characteristic): ValueRow {
   const setting = benchSetting(one.conditions);
   return {
     anchor: valueAnchorOf(output, one),
-    label: characteristicLabels[one.name],
+    label: characteristicLabel(one.name),
     value: formatQuantity(one),
     at: readAt(one.conditions),
     setting: output.conditions && setting === benchSetting(output.conditions) ? '' : setting,

@@ -19,7 +19,7 @@ import { headingsOf, resolveDirective } from '../prose/index.ts';
 import { codeRuns } from './code-runs.ts';
 import { addressPath, profilePath, sourcePath } from './paths.ts';
 import { valueAnchorOf } from './value-anchors.ts';
-import { benchSetting, characteristicLabels, readAt } from './wording.ts';
+import { benchSetting, characteristicLabel, readAt } from './wording.ts';
 
 /**
  * What may come through: the usual tags of Markdown, telephone links, and the marks of codes. Ids are ours
@@ -124,7 +124,7 @@ function directiveHtml(
   const conditions = [readAt(value.conditions), benchSetting(value.conditions)].filter((part) => part !== '');
   return link(
     `/${profilePath(profile.id)}#${valueAnchorOf(output, value)}`,
-    `${characteristicLabels[value.name]}, ${profile.data.code}: ${conditions.join('; ')}`,
+    `${characteristicLabel(value.name)}, ${profile.data.code}: ${conditions.join('; ')}`,
     [text(leads.text)],
   );
 }

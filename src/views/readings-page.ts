@@ -1,6 +1,7 @@
 /** The view model of a profile's readings: every row of every sheet, as it was read. */
 import type { Answers } from '../answers.ts';
 import { type Entry, setAsideFor } from '../base/index.ts';
+import { phrase } from '../words/index.ts';
 import { profilePath, readingsPath, sessionAnchor, sourcePath } from './paths.ts';
 import { benchSettingOf } from './session-conditions.ts';
 import { longDate } from './wording.ts';
@@ -47,8 +48,10 @@ export function readingsPage({ base }: Answers, profile: Entry<'profiles'>): Rea
     code: profile.data.code,
     path: readingsPath(profile.id),
     profilePath: profilePath(profile.id),
-    title: `Readings of ${profile.data.code}`,
-    description: `Every bench reading of the profile ${profile.data.code}, as it was taken.`,
+    title: phrase('Readings of {code}', { code: profile.data.code }),
+    description: phrase('Every bench reading of the profile {code}, as it was taken.', {
+      code: profile.data.code,
+    }),
     sessions: measured.map((session) => ({
       id: session.id,
       anchor: sessionAnchor(session.id),

@@ -1,6 +1,7 @@
 /** The view model of the page that says what the check demands, and what has been set aside. */
 import type { Answers } from '../answers.ts';
 import { editsOf, rules } from '../check/index.ts';
+import { phrase } from '../words/index.ts';
 import { type SourceLink, sourceLinks } from './reading-links.ts';
 import { longDate } from './wording.ts';
 
@@ -60,7 +61,10 @@ export function rulesPage(answers: Answers): RulesPageView {
       file: data.file,
       about: data.about ?? '',
       reason: data.reason,
-      decided: `Decided by: ${data.by}. It holds until ${longDate(data.until)}.`,
+      decided: phrase('Decided by: {by}. It holds until {date}.', {
+        by: data.by,
+        date: longDate(data.until),
+      }),
       sources: sourceLinks(answers, data.sources ?? []),
     })),
   };

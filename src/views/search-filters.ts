@@ -1,5 +1,6 @@
 /** What the search over the pages can be narrowed to: the unit, the kind of page, traits of what is measured. */
 import type { ProfileOutput } from '../measure/index.ts';
+import { phrase } from '../words/index.ts';
 
 export interface SearchFilters {
   readonly kind: 'Profile' | 'Unit' | 'Guide' | 'Plan' | 'Table';
@@ -13,25 +14,44 @@ export const filterNames = ['Unit', 'Kind', 'Trait'] as const;
 
 /** The filters as Pagefind reads them off a page: `Kind:Profile`, `Unit:Brasslight`. */
 export function filterMarks({ kind, units = [], traits = [] }: SearchFilters): string[] {
-  return [`Kind:${kind}`, ...units.map((unit) => `Unit:${unit}`), ...traits.map((trait) => `Trait:${trait}`)];
+  return [
+    `Kind:${kindLabel(kind)}`,
+    ...units.map((unit) => `Unit:${unit}`),
+    ...traits.map((trait) => `Trait:${trait}`),
+  ];
 }
-
-const boostTraits: Readonly<Record<ProfileOutput['boostBehaviour'], readonly string[]>> = {
-  none: ['No bass boost'],
-  fixed: ['Bass boost at every volume'],
-  fading: ['Bass boost goes back with the volume'],
-  switched: ['Bass boost goes back with the volume'],
-  changing: ['Bass boost goes back with the volume'],
-  unknown: [],
-};
 
 /** What riders narrow profiles by: how the bass is, whether the rear plays, as measured. */
 export function outputTraits(output: ProfileOutput | undefined): string[] {
-  if (!output || output.sessions.length === 0) return ['Not measured'];
+  if (!output || output.sessions.length === 0) return [phrase('Not measured')];
   const rears = output.characteristics.some(({ name }) => name === 'rear-to-front');
   const isSilent = output.mutedChannels.some((channel) => channel.startsWith('R'));
   return [
-    ...boostTraits[output.boostBehaviour],
-    ...(isSilent ? ['Rear silent'] : rears ? ['Rear plays'] : []),
-  ];
+    boostTrait(output.boostBehaviour),
+    isSilent ? phrase('Rear silent') : rears ? phrase('Rear plays') : '',
+  ].filter((trait) => trait !== '');
+}
+
+function boostTrait(behaviour: ProfileOutput['boostBehaviour']): string {
+  switch (behaviour) {
+    case 'none':
+      return phrase('No bass boost');
+    case 'fixed':
+      return phrase('Bass boost at every volume');
+    case 'unknown':
+      return '';
+    default:
+      return phrase('Bass boost goes back with the volume');
+  }
+}
+
+function kindLabel(kind: SearchFilters['kind']): string {
+  const labels: Readonly<Record<SearchFilters['kind'], string>> = {
+    Profile: phrase('Profile'),
+    Unit: phrase('Unit'),
+    Guide: phrase('Guide'),
+    Plan: phrase('Plan'),
+    Table: phrase('Table'),
+  };
+  return labels[kind];
 }

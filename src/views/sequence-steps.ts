@@ -1,5 +1,6 @@
 /** A sequence's state machine as numbered steps that a person can follow. */
 import type { Family, Sequence } from '../../schemas/index.ts';
+import { phrase } from '../words/index.ts';
 import { actionFacts, controlsOf, withoutOr } from './action-words.ts';
 import type { Fact } from './session-conditions.ts';
 
@@ -55,18 +56,21 @@ export function sequenceView(id: string, sequence: Sequence, family: Family): Se
   const startAnchor = `${last}-start`;
 
   const places = new Map<string, { anchor: string; onward: string }>();
-  places.set(sequence.start, { anchor: startAnchor, onward: 'Start again with step 1.' });
+  places.set(sequence.start, { anchor: startAnchor, onward: phrase('Start again with step 1.') });
   way.forEach((transition, index) => {
     const number = index + 1;
     const onward =
       number === way.length
-        ? `You are there: read the code as in step ${number}.`
-        : `Go on with step ${number + 1}.`;
+        ? phrase('You are there: read the code as in step {step}.', { step: number })
+        : phrase('Go on with step {step}.', { step: number + 1 });
     places.set(transition.to, { anchor: `${last}-step-${number}`, onward });
   });
   others.forEach((transition, index) => {
     if (!places.has(transition.to)) {
-      places.set(transition.to, { anchor: `${last}-byway-${index + 1}`, onward: 'Go on from there.' });
+      places.set(transition.to, {
+        anchor: `${last}-byway-${index + 1}`,
+        onward: phrase('Go on from there.'),
+      });
     }
   });
 

@@ -3,11 +3,18 @@ import type { Site } from '../../schemas/index.ts';
 import type { Answers } from '../answers.ts';
 import { byOrder } from '../base/index.ts';
 import type { FaceData } from '../plot/face.ts';
+import { phrase } from '../words/index.ts';
+import { languageFolder, languagesOf } from './languages.ts';
 import { guidePath, planPath, sourcePath, tablePath, unitPath, wayPath } from './paths.ts';
 import { faceData } from './unit-page.ts';
-import { longDate, sourceKindLabels, trustLabels } from './wording.ts';
+import { longDate, sourceKindLabel, trustLabel } from './wording.ts';
 
-export type SiteView = Site;
+export interface SiteView extends Site {
+  /** Where the language of these pages is below the base path: empty for the first, `es/` for a further one. */
+  readonly folder: string;
+  /** All languages of the site, in their order; one where it speaks no other. */
+  readonly spoken: readonly { readonly tag: string; readonly name: string; readonly folder: string }[];
+}
 
 /** Stands in while site.yaml is missing; the check says that it is. */
 const unnamed: Site = {
@@ -20,7 +27,12 @@ const unnamed: Site = {
 };
 
 export function siteView(answers: Answers): SiteView {
-  return answers.base.site?.data ?? unnamed;
+  const languages = languagesOf(answers);
+  return {
+    ...(answers.base.site?.data ?? unnamed),
+    folder: languageFolder(languages, phrase('en')),
+    spoken: languages.map(({ tag, name }) => ({ tag, name, folder: languageFolder(languages, tag) })),
+  };
 }
 
 export interface ListItem {
@@ -79,9 +91,12 @@ export function listsView(answers: Answers): ListsView {
       .map(({ id, data }) => ({
         path: sourcePath(id),
         title: data.title,
-        summary: `Trust: ${trustLabels[data.trust].toLowerCase()}. ${data.trustReason}`,
+        summary: phrase('Trust: {trust}. {reason}', {
+          trust: trustLabel(data.trust).toLowerCase(),
+          reason: data.trustReason,
+        }),
         aside: longDate(data.date),
-        kind: sourceKindLabels[data.kind],
+        kind: sourceKindLabel(data.kind),
       })),
     profiles: base.profiles.size,
   };

@@ -1,6 +1,7 @@
 /** The view model of a source: what it is, how far to trust it, what rests on it. */
 import type { Answers } from '../answers.ts';
 import { allEntries, type Entry, isKind, linksOf } from '../base/index.ts';
+import { phrase } from '../words/index.ts';
 import {
   guidePath,
   planPath,
@@ -13,7 +14,7 @@ import {
 } from './paths.ts';
 import { type SourceLink, sourceLinks } from './reading-links.ts';
 import { type Fact, sessionFacts } from './session-conditions.ts';
-import { longDate, sourceKindLabels, trustLabels } from './wording.ts';
+import { longDate, sourceKindLabel, trustLabel } from './wording.ts';
 
 export interface NamedLink {
   readonly text: string;
@@ -69,13 +70,13 @@ function sourcePage(answers: Answers, source: Entry<'sources'>, users: readonly 
     id,
     path: sourcePath(id),
     title: data.title,
-    description: `${sourceKindLabels[data.kind]} of ${longDate(data.date)}.`,
-    kind: sourceKindLabels[data.kind],
+    description: phrase('{kind} of {date}.', { kind: sourceKindLabel(data.kind), date: longDate(data.date) }),
+    kind: sourceKindLabel(data.kind),
     facts: [
-      { label: 'Kind', text: sourceKindLabels[data.kind] },
-      { label: 'Date', text: longDate(data.date) },
-      { label: 'Kept at', text: data.keptAt },
-      { label: 'Trust', text: `${trustLabels[data.trust]}. ${data.trustReason}` },
+      { label: phrase('Kind'), text: sourceKindLabel(data.kind) },
+      { label: phrase('Date'), text: longDate(data.date) },
+      { label: phrase('Kept at'), text: data.keptAt },
+      { label: phrase('Trust'), text: `${trustLabel(data.trust)}. ${data.trustReason}` },
     ],
     restsOn: sourceLinks(answers, data.restsOn ?? []),
     sessions: users
@@ -99,7 +100,7 @@ function sourcePage(answers: Answers, source: Entry<'sources'>, users: readonly 
 function usedBy(answers: Answers, users: readonly Entry[]): SourcePageView['usedBy'] {
   const groups = [
     {
-      label: 'Units',
+      label: phrase('Units'),
       links: [
         ...users.filter((entry) => isKind(entry, 'families')).map((entry) => unitLink(answers, entry.id)),
         ...users
@@ -108,7 +109,7 @@ function usedBy(answers: Answers, users: readonly Entry[]): SourcePageView['used
       ].flatMap((link) => link ?? []),
     },
     {
-      label: 'Profiles',
+      label: phrase('Profiles'),
       links: [
         ...users.filter((entry) => isKind(entry, 'profiles')).map((entry) => entry.id),
         ...users
@@ -117,26 +118,26 @@ function usedBy(answers: Answers, users: readonly Entry[]): SourcePageView['used
       ].flatMap((id) => profileLink(answers, id) ?? []),
     },
     {
-      label: 'Plans',
+      label: phrase('Plans'),
       links: users
         .filter((entry) => isKind(entry, 'plans'))
         .map((entry) => ({ text: entry.data.name, path: planPath(entry.id) })),
     },
     {
-      label: 'Tables',
+      label: phrase('Tables'),
       links: users
         .filter((entry) => isKind(entry, 'tables'))
         .filter(({ id }) => answers.tables.get(id)?.table !== undefined)
         .map((entry) => ({ text: entry.data.name, path: tablePath(entry.id) })),
     },
     {
-      label: 'Guides',
+      label: phrase('Guides'),
       links: users
         .filter((entry) => isKind(entry, 'guides'))
         .map((entry) => ({ text: entry.data.title, path: guidePath(entry.id) })),
     },
     {
-      label: 'Sources taken from it',
+      label: phrase('Sources taken from it'),
       links: users
         .filter((entry) => isKind(entry, 'sources'))
         .map((entry) => ({ text: entry.data.title, path: sourcePath(entry.id) })),

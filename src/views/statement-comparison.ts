@@ -5,8 +5,9 @@ import { restsOnOneSource } from '../check/support.ts';
 import { type ClaimComparison, compareClaim, type ValueClaim } from '../decide/index.ts';
 import { formatHz, formatQuantity } from '../measure/format.ts';
 import type { ProfileOutput, Unit } from '../measure/quantity.ts';
+import { phrase } from '../words/index.ts';
 import { type SourceLink, sourceLinks } from './reading-links.ts';
-import { benchSetting, channelLabels, characteristicLabels, plainNumber, readAt } from './wording.ts';
+import { benchSetting, channelLabel, characteristicLabel, plainNumber, readAt } from './wording.ts';
 
 export interface ClaimView {
   readonly label: string;
@@ -46,7 +47,7 @@ export function statementViews(answers: Answers, profile: string): StatementView
 function compareValue(claim: ValueClaim, output: ProfileOutput | undefined): Compared {
   const { stated, unit, tolerance, computed, isHeadline, comparison } = compareClaim(claim, output);
   return {
-    label: characteristicLabels[claim.trait],
+    label: characteristicLabel(claim.trait),
     stated: statedText(stated, unit, tolerance),
     measured: computed && formatQuantity(computed),
     measuredAt:
@@ -65,7 +66,7 @@ function statedText(value: number, unit: Unit, tolerance: number | undefined): s
       ? ''
       : ` ±\u00a0${plainNumber(tolerance)}${unit === 'step' ? '' : `\u00a0${unit}`}`;
   return unit === 'step'
-    ? `step\u00a0${plainNumber(value)}${range}`
+    ? `${phrase('step\u00a0{step}', { step: plainNumber(value) })}${range}`
     : `${plainNumber(value)}\u00a0${unit}${range}`;
 }
 
@@ -75,9 +76,9 @@ function compareMuted(
   output: ProfileOutput | undefined,
 ): Compared {
   const silent = isSilent(answers, output, claim.channel);
-  const words = (muted: boolean): string => (muted ? 'silent' : 'plays');
+  const words = (muted: boolean): string => (muted ? phrase('silent') : phrase('plays'));
   return {
-    label: `Output ${channelLabels[claim.channel] ?? claim.channel}`,
+    label: phrase('Output {channel}', { channel: channelLabel(claim.channel) }),
     stated: words(claim.value),
     measured: silent === undefined ? undefined : words(silent),
     measuredAt: undefined,

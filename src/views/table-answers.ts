@@ -2,6 +2,7 @@
 import { type Answers, judgedProfile } from '../answers.ts';
 import type { JudgedProfile } from '../decide/index.ts';
 import type { Value } from '../tables/index.ts';
+import { phrase } from '../words/index.ts';
 import { isAsked, type JudgedTable, openOf } from './judged-tables.ts';
 import { tablePath } from './paths.ts';
 import type { ReadingRows } from './reading-links.ts';
@@ -90,7 +91,7 @@ function answerView(
     name,
     question,
     path: tablePath(judged.entry.id),
-    answer: deciding.length === 0 ? sure.join(', then ') : '',
+    answer: deciding.length === 0 ? sure.join(phrase(', then ')) : '',
     settled: deciding.length === 0,
     dependsOn: deciding.flatMap((input) => ('question' in input ? [input.question] : [])),
     borderline: deciding
@@ -155,8 +156,8 @@ function casesOf(judged: JudgedTable, open: Open, rule: number): string[] {
     );
     if (fitting.length === pieces.length) return [];
     const tested = isAsked(written) ? setOfPieces(cut, fitting) : table.rules[rule]?.cells[at]?.set;
-    const words = tested ? setWords(tested, input, written) : anyWords;
-    return words === anyWords ? [] : [`${input.label}: ${words}`];
+    const words = tested ? setWords(tested, input, written) : anyWords();
+    return words === anyWords() ? [] : [`${input.label}: ${words}`];
   });
 }
 
@@ -168,11 +169,11 @@ function becauseOf(judged: JudgedTable, profile: JudgedProfile, open: Open, rule
     const set = rule === undefined ? undefined : table.rules[rule]?.cells[at]?.set;
     if (isAsked(input) || !column || !cut) return [];
     const test = set ? setWords(set, column, input) : '';
-    if (test === anyWords) return [];
+    if (test === anyWords()) return [];
     const { anchor, quantity, readings } = evidenceOf(input, profile);
     const piece = cut.pieces[pieces[0] ?? -1];
     const isFact = pieces.length === 1 && piece !== undefined && 'value' in piece;
     const fact = isFact ? valueWords(piece.value, column.type, input) : '';
-    return [{ label: input.label, test, found: quantity || fact || notMeasured, anchor, readings }];
+    return [{ label: input.label, test, found: quantity || fact || notMeasured(), anchor, readings }];
   });
 }

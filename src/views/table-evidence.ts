@@ -2,6 +2,7 @@
 import type { TableEntryInput } from '../../schemas/index.ts';
 import { type JudgedProfile, numberBehind } from '../decide/index.ts';
 import { type Characteristic, formatQuantity, neededFor, underMainConditions } from '../measure/index.ts';
+import { phrase } from '../words/index.ts';
 import { type ReadingRows, readingRows } from './reading-links.ts';
 import { valueAnchorOf } from './value-anchors.ts';
 
@@ -37,20 +38,20 @@ export function evidenceOf(input: TableEntryInput, { output }: JudgedProfile): E
 /** Which readings would settle a value: finer ones where there are some, else those that are missing. */
 export function settlingWords(input: TableEntryInput, isMeasured: boolean): string {
   const needed = neededOf(input);
-  return isMeasured ? `${needed}, taken again with a finer meter` : needed;
+  return isMeasured ? phrase('{readings}, taken again with a finer meter', { readings: needed }) : needed;
 }
 
 function neededOf(input: TableEntryInput): string {
-  if (input.holds === 'characteristic') return neededFor[input.characteristic];
+  if (input.holds === 'characteristic') return neededFor(input.characteristic);
   if (input.holds !== 'trait') return '';
   switch (input.trait) {
     case 'greatest-bass-boost':
-      return neededFor['bass-boost'];
+      return neededFor('bass-boost');
     case 'boost-behaviour':
-      return `${neededFor['bass-boost']}, and the same at a second one`;
+      return phrase('{readings}, and the same at a second one', { readings: neededFor('bass-boost') });
     case 'rear-outputs':
-      return neededFor['rear-to-front'];
+      return neededFor('rear-to-front');
     default:
-      return 'an entry that says so';
+      return phrase('an entry that says so');
   }
 }

@@ -2,6 +2,8 @@
  * Which profiles a table sorts under which rule and which answer, with what the rider has said so far. Plain data in,
  * plain data out: the page is made with it, and its script narrows the page with it.
  */
+
+import { countPhrase, phrase } from '../words/index.ts';
 import { decider, type Open, type Outcome, type TableData } from './table-outcomes.ts';
 
 /** All that the script of a table’s page knows. */
@@ -38,7 +40,9 @@ export interface ListedProfile {
 }
 
 /** Said of a value that is not there. */
-export const notMeasured = 'not measured';
+export function notMeasured(): string {
+  return phrase('not measured');
+}
 
 /** What the rider has said: by the index of an input the piece his answer lies in, and a unit by its index. */
 export interface Said {
@@ -125,7 +129,7 @@ function groupsOf(data: ListingData, shown: readonly Shown[]): AnswerGroup[] {
   for (const one of shown) {
     for (const [answer, { sureness, dependsOn }] of one.outcome.answers) {
       const parts = groups.get(answer) ?? new Map<string, Shown[]>();
-      const unknown = dependsOn.map((input) => one.profile.near?.[input] === notMeasured);
+      const unknown = dependsOn.map((input) => one.profile.near?.[input] === notMeasured());
       const key = sureness === 'sure' ? '' : JSON.stringify([dependsOn, unknown]);
       const known = parts.get(key);
       if (known) known.push(one);
@@ -166,7 +170,7 @@ function partOf({ inputs }: ListingData, key: string, profiles: readonly Shown[]
 /** That it was not measured is said above the profiles. */
 function shownNear({ near }: ListedProfile, input: number): string[] {
   const value = near?.[input];
-  return value === undefined || value === notMeasured ? [] : [value];
+  return value === undefined || value === notMeasured() ? [] : [value];
 }
 
 function surestFirst(a: AnswerPart, b: AnswerPart): number {
@@ -185,14 +189,14 @@ export function isSure({ dependsOn, borderline, unknown }: AnswerPart): boolean 
 
 /** Why the profiles of a part are where they are, in a line. */
 export function partWords(part: AnswerPart): string {
-  if (isSure(part)) return 'Surely';
+  if (isSure(part)) return phrase('Surely');
   const { dependsOn, borderline, unknown } = part;
   const parts = [
-    ...(dependsOn.length > 0 ? [`depending on: ${dependsOn.join(', ')}`] : []),
-    ...(borderline.length > 0 ? [`borderline: ${borderline.join(', ')}`] : []),
-    ...(unknown.length > 0 ? [`${notMeasured}: ${unknown.join(', ')}`] : []),
+    ...(dependsOn.length > 0 ? [phrase('depending on: {labels}', { labels: dependsOn.join(', ') })] : []),
+    ...(borderline.length > 0 ? [phrase('borderline: {labels}', { labels: borderline.join(', ') })] : []),
+    ...(unknown.length > 0 ? [phrase('not measured: {labels}', { labels: unknown.join(', ') })] : []),
   ];
-  return `Perhaps, ${parts.join('; ')}`;
+  return phrase('Perhaps, {why}', { why: parts.join('; ') });
 }
 
 /** Some of the profiles, as they are listed: under their units, in the order of the units. */
@@ -225,13 +229,13 @@ export function underRule({
 }: RuleListing): { readonly index: number; readonly note: string }[] {
   return [
     ...sure.map((index) => ({ index, note: '' })),
-    ...perhaps.map((index) => ({ index, note: sure.length === 0 ? '' : 'perhaps' })),
+    ...perhaps.map((index) => ({ index, note: sure.length === 0 ? '' : phrase('perhaps') })),
   ];
 }
 
 /** What stands in place of profiles that are too many to be listed. */
 export function moreWords(more: number): string {
-  return `and ${more}\u00a0more: say what you plan, or choose a unit.`;
+  return phrase('and {more}\u00a0more: say what you plan, or choose a unit.', { more });
 }
 
 /** How many profiles a group has, in words. */
@@ -243,23 +247,51 @@ export function groupWords({ parts }: AnswerGroup): string {
 
 /** How many profiles come under a rule, in words. */
 export function underWords(sure: number, perhaps: number): string {
-  if (sure + perhaps === 0) return 'No profile comes under it';
-  const profiles = sure + perhaps === 1 ? '1\u00a0profile' : `${sure + perhaps}\u00a0profiles`;
-  if (perhaps === 0) return `${profiles}, surely`;
-  return sure === 0 ? `${profiles}, perhaps` : `${profiles}: ${sure} surely, ${perhaps} perhaps`;
+  if (sure + perhaps === 0) return phrase('No profile comes under it');
+  if (perhaps === 0)
+    return countPhrase(sure, '{count}\u00a0profile, surely', '{count}\u00a0profiles, surely');
+  return sure === 0
+    ? countPhrase(perhaps, '{count}\u00a0profile, perhaps', '{count}\u00a0profiles, perhaps')
+    : countPhrase(
+        sure + perhaps,
+        '{count}\u00a0profile: {sure} surely, {perhaps} perhaps',
+        '{count}\u00a0profiles: {sure} surely, {perhaps} perhaps',
+        { sure, perhaps },
+      );
 }
 
 /** How many profiles pass a test, in words. */
 export function passWords(sure: number, perhaps: number): string {
-  return sure + perhaps === 0 ? 'no profile passes it' : underWords(sure, perhaps);
+  return sure + perhaps === 0 ? phrase('no profile passes it') : underWords(sure, perhaps);
 }
 
 /** How far the answers have narrowed it down. */
 export function leftWords(rules: number, left: number, { sure, open }: Listing): string {
-  const some = left === rules ? `All ${rules}\u00a0rules` : `${left} of ${rules}\u00a0rules`;
-  const profiles = (count: number): string => (count === 1 ? '1\u00a0profile' : `${count}\u00a0profiles`);
-  const still = open === 0 ? 'none is open' : `${open} still open`;
-  return `${some} ${left === 1 ? 'is' : 'are'} left. ${profiles(sure)} settled, ${still}.`;
+  const some =
+    left === rules
+      ? countPhrase(rules, 'The one rule is left.', 'All {count}\u00a0rules are left.')
+      : countPhrase(
+          left,
+          '{count} of {rules}\u00a0rules is left.',
+          '{count} of {rules}\u00a0rules are left.',
+          {
+            rules,
+          },
+        );
+  const settled =
+    open === 0
+      ? countPhrase(
+          sure,
+          '{count}\u00a0profile settled, none is open.',
+          '{count}\u00a0profiles settled, none is open.',
+        )
+      : countPhrase(
+          sure,
+          '{count}\u00a0profile settled, {open} still open.',
+          '{count}\u00a0profiles settled, {open} still open.',
+          { open },
+        );
+  return `${some} ${settled}`;
 }
 
 /** More than these are not listed at once: a page for a phone. */

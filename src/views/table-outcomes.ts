@@ -5,6 +5,7 @@
 import { type Leaf, possibleHits } from '../tables/grid/possible.ts';
 import { decided } from '../tables/hit-policy.ts';
 import type { Table, Value } from '../tables/table.ts';
+import { phrase } from '../words/index.ts';
 
 /** A table cut into pieces, as plain data: all that is needed to decide. */
 export interface TableData {
@@ -48,8 +49,12 @@ export interface PossibleAnswer {
 }
 
 /** Said where the rules that fit break the hit policy, and where no rule fits. */
-export const brokenWords = 'the rules contradict each other';
-export const noAnswerWords = 'no rule says';
+export function brokenWords(): string {
+  return phrase('the rules contradict each other');
+}
+export function noAnswerWords(): string {
+  return phrase('no rule says');
+}
 
 /** Decides a table; what was decided once is remembered, as many profiles are alike to a table. */
 export function decider(data: TableData): (open: Open) => Outcome {
@@ -130,7 +135,7 @@ function endOf(table: Table, data: TableData, leaf: Leaf): End {
   return {
     key: JSON.stringify([one.answers, one.broken !== undefined]),
     rules: one.rules.map((id) => table.rules.findIndex((rule) => rule.id === id)),
-    answers: one.broken !== undefined ? [brokenWords] : answers.length > 0 ? answers : [noAnswerWords],
+    answers: one.broken !== undefined ? [brokenWords()] : answers.length > 0 ? answers : [noAnswerWords()],
   };
 }
 
@@ -145,8 +150,8 @@ function sureness<Item>(cases: readonly (readonly Item[])[]): Map<Item, Sureness
 export function answerWords(values: readonly Value[], outputs: readonly OutputData[]): string {
   const words = outputs.map(({ unit }, index) => {
     const value = values[index] ?? null;
-    if (value === null) return 'nothing';
-    if (typeof value === 'boolean') return value ? 'yes' : 'no';
+    if (value === null) return phrase('nothing');
+    if (typeof value === 'boolean') return value ? phrase('yes') : phrase('no');
     return typeof value === 'number' && unit !== undefined ? `${value}\u00a0${unit}` : String(value);
   });
   if (words.length < 2) return words[0] ?? '';

@@ -4,6 +4,7 @@ import { type Answers, judgedProfile } from '../answers.ts';
 import { numberBehind } from '../decide/index.ts';
 import { formatQuantity } from '../measure/format.ts';
 import type { Value } from '../tables/index.ts';
+import { phrase } from '../words/index.ts';
 import { type CautionText, cautionTexts } from './cautions.ts';
 import { isAsked, type JudgedTable, judgedTables, openOf } from './judged-tables.ts';
 import { guidePath, profilePath, tablePath } from './paths.ts';
@@ -92,7 +93,7 @@ export function tablePages(answers: Answers): TablePageView[] {
         judged.entry.data.inputs.flatMap((input, at): [string, string][] => {
           if (isAsked(input) || !mayDecide(judged, at, open[at] ?? [])) return [];
           const value = numberBehind(input, profile.output);
-          return [[String(at), value ? formatQuantity(value) : notMeasured]];
+          return [[String(at), value ? formatQuantity(value) : notMeasured()]];
         }),
       );
       const known = open.map((pieces, at) =>
@@ -177,7 +178,9 @@ function tablePage(answers: Answers, judged: JudgedTable, collected: Collector):
 }
 
 function alwaysWords(hit: TableEntry['hit']): string {
-  return hit === 'first' || hit === 'priority' ? 'Wherever no other rule decides.' : 'In any case.';
+  return hit === 'first' || hit === 'priority'
+    ? phrase('Wherever no other rule decides.')
+    : phrase('In any case.');
 }
 
 function cellsOf(
@@ -188,7 +191,7 @@ function cellsOf(
   return table.inputs.map((input, at) => {
     const set = table.rules[rule]?.cells[at]?.set;
     const words = set ? setWords(set, input, entry.data.inputs[at]) : '';
-    const any = words === anyWords;
+    const any = words === anyWords();
     const isOfProfiles = !any && !isForPlans && listed.inputs[at]?.asked === false;
     return { label: input.label, words, any, anchor: isOfProfiles ? testAnchor(listed, at, rule) : '' };
   });
@@ -199,7 +202,7 @@ function settlingOf({ entry }: JudgedTable, { profiles }: Collector): TablePageV
   return entry.data.inputs.flatMap((input, at) => {
     const near = profiles.map((profile) => profile.near?.[at]).filter((one) => one !== undefined);
     if (near.length === 0) return [];
-    const isMeasured = near.some((one) => one !== notMeasured);
+    const isMeasured = near.some((one) => one !== notMeasured());
     return [{ label: input.label, advice: settlingWords(input, isMeasured) }];
   });
 }

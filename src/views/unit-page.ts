@@ -3,6 +3,7 @@ import type { CautionId } from '../../schemas/index.ts';
 import type { Answers } from '../answers.ts';
 import type { Entry } from '../base/index.ts';
 import type { FaceData } from '../plot/face.ts';
+import { phrase } from '../words/index.ts';
 import { sentenceText } from './answer-sentence.ts';
 import { type CautionText, cautionTexts } from './cautions.ts';
 import { profilePath, unitPath, wayPath } from './paths.ts';
@@ -11,7 +12,7 @@ import { citedSources, proseHtml } from './prose.ts';
 import { type SourceLink, sourceLinks } from './reading-links.ts';
 import { type SequenceView, sequenceView } from './sequence-steps.ts';
 import type { Fact } from './session-conditions.ts';
-import { systemShortLabels } from './wording.ts';
+import { systemShortLabel } from './wording.ts';
 
 export interface UnitProfileRow {
   readonly code: string;
@@ -74,7 +75,7 @@ export async function unitPage(
     profiles: (answers.base.profilesOfFamily.get(id) ?? []).map((profile) => ({
       code: profile.data.code,
       path: profilePath(profile.id),
-      system: systemShortLabels[profile.data.system],
+      system: systemShortLabel(profile.data.system),
       sentence: sentenceText(sentenceOf(answers, profile) ?? []),
     })),
     html: await proseHtml(answers, family, 3, base),
@@ -86,19 +87,33 @@ export async function unitPage(
   };
 }
 
-const topologyWords = {
-  bridged: 'Bridged: neither terminal is ground',
-  'ground-referenced': 'Against ground',
-} as const;
+function topologyWords(topology: Entry<'families'>['data']['output']['topology']): string {
+  const words: Readonly<Record<Entry<'families'>['data']['output']['topology'], string>> = {
+    bridged: phrase('Bridged: neither terminal is ground'),
+    'ground-referenced': phrase('Against ground'),
+  };
+  return words[topology];
+}
 
 function unitFacts({ data }: Entry<'families'>): Fact[] {
   const { output, volume } = data;
   return [
-    { label: 'Fitted by', text: data.maker },
-    ...(data.alsoCalled.length > 0 ? [{ label: 'Also called', text: data.alsoCalled.join(', ') }] : []),
-    { label: 'Speaker outputs', text: `${output.channels.length}, ${output.ratedLoadOhms}\u00a0Ω each` },
-    { label: 'Outputs are', text: topologyWords[output.topology] },
-    { label: 'Volume steps', text: `${volume.lowestStep} to ${volume.highestStep}` },
+    { label: phrase('Fitted by'), text: data.maker },
+    ...(data.alsoCalled.length > 0
+      ? [{ label: phrase('Also called'), text: data.alsoCalled.join(', ') }]
+      : []),
+    {
+      label: phrase('Speaker outputs'),
+      text: phrase('{count}, {load}\u00a0Ω each', {
+        count: output.channels.length,
+        load: output.ratedLoadOhms,
+      }),
+    },
+    { label: phrase('Outputs are'), text: topologyWords(output.topology) },
+    {
+      label: phrase('Volume steps'),
+      text: phrase('{from} to {to}', { from: volume.lowestStep, to: volume.highestStep }),
+    },
   ];
 }
 

@@ -10,6 +10,7 @@ import {
   type WalkPoint,
   walkPoints,
 } from '../walk/index.ts';
+import { phrase } from '../words/index.ts';
 import { actionFacts, withoutOr } from './action-words.ts';
 import type { Fact } from './session-conditions.ts';
 
@@ -60,7 +61,7 @@ export interface WalkTimer extends Timing {
 export function walkScreens(sequence: Sequence, family: Family): WalkScreenView[] {
   const points = walkPoints(sequence);
   const look = points.find(({ kind }) => kind === 'look')?.at ?? 'begin';
-  const again: WalkLink = { at: look, text: 'Start again' };
+  const again: WalkLink = { at: look, text: phrase('Start again') };
   const seen = (id: string): SeenView | undefined => {
     const state = sequence.states.find((one) => one.id === id);
     return (
@@ -83,29 +84,29 @@ export function walkScreens(sequence: Sequence, family: Family): WalkScreenView[
       case 'begin':
         return {
           ...plain,
-          progress: 'Before you begin',
-          title: 'Heed these first',
-          onward: { at: point.onward, text: 'I have read this: go on' },
+          progress: phrase('Before you begin'),
+          title: phrase('Heed these first'),
+          onward: { at: point.onward, text: phrase('I have read this: go on') },
         };
       case 'look':
         return {
           ...plain,
-          progress: 'Where you start',
-          title: 'Does it look like this?',
-          expected: expected(point.state, 'You see'),
+          progress: phrase('Where you start'),
+          title: phrase('Does it look like this?'),
+          expected: expected(point.state, phrase('You see')),
           ...answers(point),
         };
       case 'step': {
         const { transition } = point;
         return {
           ...plain,
-          progress: progressText(progressOf(sequence, transition)) || 'Next step',
+          progress: progressText(progressOf(sequence, transition)) || phrase('Next step'),
           title: withoutOr(transition.say),
           facts: stepFacts(transition.action, family),
           action: transition.action,
           timer: timerOf(transition.action),
           here: trapOnly(seen(transition.from)),
-          expected: expected(point.state, 'Then you see'),
+          expected: expected(point.state, phrase('Then you see')),
           restart: again,
           ...answers(point),
         };
@@ -113,41 +114,41 @@ export function walkScreens(sequence: Sequence, family: Family): WalkScreenView[
       case 'choose':
         return {
           ...plain,
-          progress: 'Choose',
-          title: point.choices.length === 2 ? 'Two ways on' : 'Several ways on',
+          progress: phrase('Choose'),
+          title: point.choices.length === 2 ? phrase('Two ways on') : phrase('Several ways on'),
           here: trapOnly(seen(point.state)),
           choices: point.choices.map(({ at, transition }) => ({ at, text: withoutOr(transition.say) })),
-          other: { at: `else-${point.state}`, text: otherText },
+          other: { at: `else-${point.state}`, text: otherText() },
         };
       case 'other':
         return {
           ...plain,
-          progress: 'Something else',
-          title: 'What do you see?',
+          progress: phrase('Something else'),
+          title: phrase('What do you see?'),
           choices: point.choices.map(({ at, recovery }) => ({ at, text: recovery.seen })),
-          restart: { at: point.onNone, text: 'None of these: start again' },
+          restart: { at: point.onNone, text: phrase('None of these: start again') },
         };
       case 'recover':
         return {
           ...plain,
-          progress: 'Put it right',
+          progress: phrase('Put it right'),
           title: point.recovery.advice,
-          expected: expected(point.state, 'Go on when you see'),
+          expected: expected(point.state, phrase('Go on when you see')),
           ...answers(point),
         };
       case 'code':
         return {
           ...plain,
-          progress: 'You are there',
-          title: 'Here is the active code',
-          expected: expected(point.state, 'You see'),
+          progress: phrase('You are there'),
+          title: phrase('Here is the active code'),
+          expected: expected(point.state, phrase('You see')),
           restart: again,
         };
       case 'lost':
         return {
           ...plain,
-          progress: 'No way on',
-          title: 'Nothing is known of the way from here. Ask us.',
+          progress: phrase('No way on'),
+          title: phrase('Nothing is known of the way from here. Ask us.'),
           restart: again,
         };
     }
@@ -155,7 +156,7 @@ export function walkScreens(sequence: Sequence, family: Family): WalkScreenView[
   return points.map(screenOf);
 }
 
-const otherText = 'I see something else';
+const otherText = (): string => phrase('I see something else');
 
 const empty = {
   facts: [],
@@ -173,7 +174,10 @@ function answers(point: { readonly onSeen: string; readonly onOther: string }): 
   onward: WalkLink;
   other: WalkLink;
 } {
-  return { onward: { at: point.onSeen, text: 'I see it' }, other: { at: point.onOther, text: otherText } };
+  return {
+    onward: { at: point.onSeen, text: phrase('I see it') },
+    other: { at: point.onOther, text: otherText() },
+  };
 }
 
 /** A state worth a warning while one is in it. */
@@ -185,11 +189,11 @@ function trapOnly(view: SeenView | undefined): SeenView | undefined {
 function stepFacts(action: SequenceAction, family: Family): Fact[] {
   const facts = actionFacts(action, family);
   if (action.kind !== 'hold') return facts;
-  const order: Readonly<Record<string, Fact>> = {
-    From: { label: 'Begin', text: beginWords[action.begin] },
-    Until: { label: 'Let go', text: endWords[action.end] },
-  };
-  return facts.map((fact) => order[fact.label] ?? fact);
+  const order: readonly (readonly [instead: string, Fact])[] = [
+    [phrase('From'), { label: phrase('Begin'), text: beginWords(action.begin) }],
+    [phrase('Until'), { label: phrase('Let go'), text: endWords(action.end) }],
+  ];
+  return facts.map((fact) => order.find(([label]) => label === fact.label)?.[1] ?? fact);
 }
 
 function timerOf(action: SequenceAction): WalkTimer | undefined {
@@ -198,16 +202,16 @@ function timerOf(action: SequenceAction): WalkTimer | undefined {
   if (action.kind !== 'hold') {
     return {
       ...timing,
-      startText: 'Start the count',
+      startText: phrase('Start the count'),
       canLeadIn: false,
-      readyText: 'Start as soon as it begins.',
+      readyText: phrase('Start as soon as it begins.'),
     };
   }
   const chosen = action.begin === 'any-time' || action.begin === 'with-ignition';
   return {
     ...timing,
-    startText: 'Holding now',
+    startText: phrase('Holding now'),
     canLeadIn: chosen,
-    readyText: beginWords[action.begin],
+    readyText: beginWords(action.begin),
   };
 }

@@ -4,6 +4,7 @@ import type { Answers } from '../answers.ts';
 import type { Entry } from '../base/index.ts';
 import type { FaceData } from '../plot/face.ts';
 import { type StateDiagram, stateDiagram } from '../plot/state-diagram.ts';
+import { phrase } from '../words/index.ts';
 import { actionLine } from './action-words.ts';
 import { type CautionText, cautionTexts } from './cautions.ts';
 import { unitPath, wayPath } from './paths.ts';
@@ -107,17 +108,16 @@ function diagramOf(sequence: Sequence, family: Family): StateDiagram {
   });
 }
 
-const notes = {
-  nothing: '',
-  'profile-list': 'The list: not your answer.',
-  'active-code': 'The active code is here.',
-} as const;
+function noteOf(shows: Sequence['states'][number]['shows']): string {
+  if (shows === 'nothing') return '';
+  return shows === 'active-code' ? phrase('The active code is here.') : phrase('The list: not your answer.');
+}
 
 function statesInWords(sequence: Sequence, family: Family): StateInWords[] {
   return sequence.states.map(({ id, see, shows, recovery }) => ({
     title: stateTitle(id),
     see,
-    note: notes[shows],
+    note: noteOf(shows),
     ways: sequence.transitions
       .filter(({ from }) => from === id)
       .map(({ action, to }) => ({ action: actionLine(action, family), to: stateTitle(to) })),

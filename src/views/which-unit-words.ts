@@ -1,5 +1,6 @@
 /** What to say while a rider finds out which unit it is. */
 import type { SightedUnit } from '../decide/which-unit.ts';
+import { countPhrase, orList, phrase } from '../words/index.ts';
 
 interface Ride {
   readonly model: string | undefined;
@@ -13,29 +14,33 @@ export function fittedWords(
   units: readonly SightedUnit[],
 ): string {
   if (model === undefined)
-    return year === undefined ? '' : 'Say the model line too: the year alone decides nothing.';
-  const ride = year === undefined ? model : `${model} of ${year}`;
+    return year === undefined ? '' : phrase('Say the model line too: the year alone decides nothing.');
+  const ride = year === undefined ? model : phrase('{model} of {year}', { model, year });
   if (fitted.length === 0) {
     const spans = units.flatMap(({ fitment }) => fitment.filter((one) => one.model === model));
     const from = Math.min(...spans.map(({ fromYear }) => fromYear));
     const to = Math.max(...spans.map(({ toYear }) => toYear));
-    return `No unit is known for ${ride}; known are ${from} to ${to}. Go by what you see.`;
+    return phrase('No unit is known for {ride}; known are {from} to {to}. Go by what you see.', {
+      ride,
+      from,
+      to,
+    });
   }
-  const names = listed(fitted.map(({ name }) => name));
-  return `${ride} left the factory with ${names}.`;
+  const names = orList(fitted.map(({ name }) => name));
+  return phrase('{ride} left the factory with {names}.', { ride, names });
 }
 
 /** How many units are left, and what comes next. */
 export function leftWords(left: readonly SightedUnit[], isAsked: boolean): string {
   const [only] = left;
-  if (!only) return 'No unit known here looks like that. Begin again, or compare the faces below.';
-  if (left.length === 1) return `It is ${only.name} if the face below is the one you see.`;
+  if (!only) return phrase('No unit known here looks like that. Begin again, or compare the faces below.');
+  if (left.length === 1)
+    return phrase('It is {unit} if the face below is the one you see.', { unit: only.name });
   return isAsked
-    ? 'One more question:'
-    : `${left.length} units are left. Compare their faces below, or ask us.`;
-}
-
-/** `A`, `A or B`, `A, B or C`. */
-function listed(names: readonly string[]): string {
-  return names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} or ${names.at(-1)}`;
+    ? phrase('One more question:')
+    : countPhrase(
+        left.length,
+        '{count} unit is left. Compare its face below, or ask us.',
+        '{count} units are left. Compare their faces below, or ask us.',
+      );
 }

@@ -3,95 +3,126 @@ import type { Profile, Source } from '../../schemas/index.ts';
 import type { Reason, Verdict } from '../decide/verdict.ts';
 import { formatHz, formatNumber } from '../measure/format.ts';
 import type { CharacteristicName, Conditions } from '../measure/quantity.ts';
+import { phrase } from '../words/index.ts';
 
-export const characteristicLabels: Readonly<Record<CharacteristicName, string>> = {
-  'clean-volts': 'Clean output',
-  'highest-clean-step': 'Highest clean step',
-  'boosted-clean-step': 'Highest step clean at its loudest frequency',
-  'limiter-onset': 'Level falls short of the scale from',
-  'step-size': 'Size of a volume step',
-  'bass-boost': 'Bass boost',
-  'bass-boost-frequency': 'Bass boost is at',
-  'bass-boost-bandwidth': 'Bass boost is this wide',
-  'lower-corner': 'Bass ends at (−3 dB)',
-  'lower-slope': 'Bass slope below that',
-  'upper-corner': 'Treble ends at (−3 dB)',
-  'upper-slope': 'Treble slope above that',
-  'treble-tilt': 'At 10 kHz relative to 1 kHz',
-  ripple: 'Ripple, 315 Hz to 5 kHz',
-  'rear-to-front': 'Rear relative to front',
-  'left-to-right': 'Front right relative to front left',
-  'source-resistance': 'Resistance of the output',
-  'noise-floor': 'Noise with the volume down',
-};
+export function characteristicLabel(name: CharacteristicName): string {
+  const labels: Readonly<Record<CharacteristicName, string>> = {
+    'clean-volts': phrase('Clean output'),
+    'highest-clean-step': phrase('Highest clean step'),
+    'boosted-clean-step': phrase('Highest step clean at its loudest frequency'),
+    'limiter-onset': phrase('Level falls short of the scale from'),
+    'step-size': phrase('Size of a volume step'),
+    'bass-boost': phrase('Bass boost'),
+    'bass-boost-frequency': phrase('Bass boost is at'),
+    'bass-boost-bandwidth': phrase('Bass boost is this wide'),
+    'lower-corner': phrase('Bass ends at (−3 dB)'),
+    'lower-slope': phrase('Bass slope below that'),
+    'upper-corner': phrase('Treble ends at (−3 dB)'),
+    'upper-slope': phrase('Treble slope above that'),
+    'treble-tilt': phrase('At 10 kHz relative to 1 kHz'),
+    ripple: phrase('Ripple, 315 Hz to 5 kHz'),
+    'rear-to-front': phrase('Rear relative to front'),
+    'left-to-right': phrase('Front right relative to front left'),
+    'source-resistance': phrase('Resistance of the output'),
+    'noise-floor': phrase('Noise with the volume down'),
+  };
+  return labels[name];
+}
 
-export const verdictLabels: Readonly<Record<Verdict, string>> = {
-  keep: 'Keep',
-  'keep-and-correct': 'Keep and correct',
-  reflash: 'Reflash',
-  replace: 'Replace',
-  'measure-first': 'Measure first',
-};
+export function verdictLabel(verdict: Verdict): string {
+  const labels: Readonly<Record<Verdict, string>> = {
+    keep: phrase('Keep'),
+    'keep-and-correct': phrase('Keep and correct'),
+    reflash: phrase('Reflash'),
+    replace: phrase('Replace'),
+    'measure-first': phrase('Measure first'),
+  };
+  return labels[verdict];
+}
 
-export const outcomeLabels: Readonly<Record<Reason['outcome'], string>> = {
-  fits: 'fits',
-  correct: 'can be corrected',
-  fails: 'does not fit',
-  borderline: 'too close to call',
-  unknown: 'not known',
-};
+export function outcomeLabel(outcome: Reason['outcome']): string {
+  const labels: Readonly<Record<Reason['outcome'], string>> = {
+    fits: phrase('fits'),
+    correct: phrase('can be corrected'),
+    fails: phrase('does not fit'),
+    borderline: phrase('too close to call'),
+    unknown: phrase('not known'),
+  };
+  return labels[outcome];
+}
 
-export const topicLabels: Readonly<Record<Reason['topic'], string>> = {
-  level: 'Level',
-  bass: 'Bass',
-  'low-end': 'Low end',
-  rear: 'Rear',
-  system: 'System',
-};
+export function topicLabel(topic: Reason['topic']): string {
+  const labels: Readonly<Record<Reason['topic'], string>> = {
+    level: phrase('Level'),
+    bass: phrase('Bass'),
+    'low-end': phrase('Low end'),
+    rear: phrase('Rear'),
+    system: phrase('System'),
+  };
+  return labels[topic];
+}
 
-export const originLabels: Readonly<Record<Profile['origin'], string>> = {
-  factory: 'Factory',
-  'dealer-update': 'Dealer update',
-  'third-party': 'Third party',
-};
+export function originLabel(origin: Profile['origin']): string {
+  const labels: Readonly<Record<Profile['origin'], string>> = {
+    factory: phrase('Factory'),
+    'dealer-update': phrase('Dealer update'),
+    'third-party': phrase('Third party'),
+  };
+  return labels[origin];
+}
 
-export const systemLabels: Readonly<Record<Profile['system'], string>> = {
-  amplified: 'Factory amplifier behind the unit',
-  unamplified: 'Speakers straight on the unit',
-};
+export function systemLabel(system: Profile['system']): string {
+  const labels: Readonly<Record<Profile['system'], string>> = {
+    amplified: phrase('Factory amplifier behind the unit'),
+    unamplified: phrase('Speakers straight on the unit'),
+  };
+  return labels[system];
+}
 
 /** The same in a word, for tables. */
-export const systemShortLabels: Readonly<Record<Profile['system'], string>> = {
-  amplified: 'amplifier',
-  unamplified: 'speakers',
-};
+export function systemShortLabel(system: Profile['system']): string {
+  const labels: Readonly<Record<Profile['system'], string>> = {
+    amplified: phrase('amplifier'),
+    unamplified: phrase('speakers'),
+  };
+  return labels[system];
+}
 
-export const sourceKindLabels: Readonly<Record<Source['kind'], string>> = {
-  'bench-session': 'Bench session',
-  'service-bulletin': 'Service bulletin',
-  'data-sheet': 'Data sheet',
-  'riders-report': 'Riders’ report',
-  'published-standard': 'Published standard',
-};
+export function sourceKindLabel(kind: Source['kind']): string {
+  const labels: Readonly<Record<Source['kind'], string>> = {
+    'bench-session': phrase('Bench session'),
+    'service-bulletin': phrase('Service bulletin'),
+    'data-sheet': phrase('Data sheet'),
+    'riders-report': phrase('Riders’ report'),
+    'published-standard': phrase('Published standard'),
+  };
+  return labels[kind];
+}
 
-export const trustLabels: Readonly<Record<Source['trust'], string>> = {
-  high: 'High',
-  medium: 'Medium',
-  low: 'Low',
-};
+export function trustLabel(trust: Source['trust']): string {
+  const labels: Readonly<Record<Source['trust'], string>> = {
+    high: phrase('High'),
+    medium: phrase('Medium'),
+    low: phrase('Low'),
+  };
+  return labels[trust];
+}
 
-export const channelLabels: Readonly<Record<string, string>> = {
-  FL: 'front left',
-  FR: 'front right',
-  RL: 'rear left',
-  RR: 'rear right',
-};
+export function channelLabel(channel: string): string {
+  const labels: Readonly<Record<string, string>> = {
+    FL: phrase('front left'),
+    FR: phrase('front right'),
+    RL: phrase('rear left'),
+    RR: phrase('rear right'),
+  };
+  return labels[channel] ?? channel;
+}
 
 /** What a value was read at: “front left, step 27, 1 kHz”. Empty where nothing narrows it down. */
 export function readAt({ channel, step, hz }: Conditions): string {
   return [
-    channel === undefined ? '' : (channelLabels[channel] ?? channel),
-    step === undefined ? '' : `step ${step}`,
+    channel === undefined ? '' : (channelLabel(channel) ?? channel),
+    step === undefined ? '' : phrase('step {step}', { step }),
     hz === undefined ? '' : formatHz(hz),
   ]
     .filter((part) => part !== '')
@@ -100,7 +131,11 @@ export function readAt({ channel, step, hz }: Conditions): string {
 
 /** What the bench was set to: “4 Ω per channel, 14.4 V supply, test signal 0 dBFS”. */
 export function benchSetting({ loadOhms, supplyVolts, signalDbfs }: Conditions): string {
-  return `${plainNumber(loadOhms)}\u00a0Ω per channel, ${formatNumber(supplyVolts, 1)}\u00a0V supply, test signal ${plainNumber(signalDbfs)}\u00a0dBFS`;
+  return phrase('{load}\u00a0Ω per channel, {supply}\u00a0V supply, test signal {signal}\u00a0dBFS', {
+    load: plainNumber(loadOhms),
+    supply: formatNumber(supplyVolts, 1),
+    signal: plainNumber(signalDbfs),
+  });
 }
 
 /** A number as it was entered, with a true minus sign. */
@@ -108,9 +143,11 @@ export function plainNumber(value: number): string {
   return String(value).replace('-', '−');
 }
 
-/** A date for people: 14 March 2026. */
+/** A date for people, in the language of the site: 14 March 2026. */
 export function longDate(isoDate: string): string {
-  return new Intl.DateTimeFormat('en-GB', { dateStyle: 'long', timeZone: 'UTC' }).format(new Date(isoDate));
+  return new Intl.DateTimeFormat(phrase('en-GB'), { dateStyle: 'long', timeZone: 'UTC' }).format(
+    new Date(isoDate),
+  );
 }
 
 /** A count with its noun: “1 reading”, “12 readings”. */

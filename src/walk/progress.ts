@@ -1,5 +1,6 @@
 /** How far a step is from the start and from the active code, as far as that can be known. */
 import type { Sequence } from '../../schemas/index.ts';
+import { orList, phrase } from '../words/index.ts';
 
 export interface Progress {
   /** The step's number counted from the start. */
@@ -27,7 +28,9 @@ export function progressOf(sequence: Sequence, transition: Transition): Progress
 export function progressText(progress: Progress | undefined): string {
   if (!progress) return '';
   const { number, totals } = progress;
-  return totals.length === 0 ? `Step ${number}` : `Step ${number} of ${totals.join(' or ')}`;
+  return totals.length === 0
+    ? phrase('Step {number}', { number })
+    : phrase('Step {number} of {totals}', { number, totals: orList(totals.map(String)) });
 }
 
 /**

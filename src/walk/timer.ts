@@ -1,6 +1,7 @@
 /** A count that runs while something is held or waited for: its phases, and what each says. */
 import type { SequenceAction } from '../../schemas/index.ts';
-import { type Moment, untilWords } from './moments.ts';
+import { countPhrase, phrase } from '../words/index.ts';
+import { holdOnWords, type Moment } from './moments.ts';
 
 export interface Timing {
   readonly kind: 'hold' | 'wait';
@@ -33,27 +34,35 @@ export function timerWords({ kind, leastSeconds, mostSeconds, end }: Timing, pha
   if (kind === 'hold') {
     switch (phase) {
       case 'lead':
-        return 'Get ready. Begin at zero.';
+        return phrase('Get ready. Begin at zero.');
       case 'counting':
-        return `Keep holding: at least ${secondsWords(leastSeconds)}.`;
+        return countPhrase(
+          leastSeconds,
+          'Keep holding: at least {count} second.',
+          'Keep holding: at least {count} seconds.',
+        );
       case 'enough':
-        return end === 'any-time' ? 'Let go now.' : `Hold on until ${untilWords[end]}, then let go.`;
+        return holdOnWords(end);
       case 'over':
-        return `${secondsWords(mostSeconds)} are over: too long. Let go and start again.`;
+        return countPhrase(
+          mostSeconds,
+          '{count} second is over: too long. Let go and start again.',
+          '{count} seconds are over: too long. Let go and start again.',
+        );
     }
   }
   switch (phase) {
     case 'lead':
-      return 'Get ready.';
+      return phrase('Get ready.');
     case 'counting':
-      return `Wait: at least ${secondsWords(leastSeconds)}.`;
+      return countPhrase(leastSeconds, 'Wait: at least {count} second.', 'Wait: at least {count} seconds.');
     case 'enough':
-      return 'It may come at any moment. Look at the screen.';
+      return phrase('It may come at any moment. Look at the screen.');
     case 'over':
-      return `${secondsWords(mostSeconds)} are over: it should have come. Start again.`;
+      return countPhrase(
+        mostSeconds,
+        '{count} second is over: it should have come. Start again.',
+        '{count} seconds are over: it should have come. Start again.',
+      );
   }
-}
-
-function secondsWords(seconds: number): string {
-  return seconds === 1 ? '1 second' : `${seconds} seconds`;
 }

@@ -1,6 +1,7 @@
 /** `npm run bench [-- NAME [SIZE …]]`: runs the benchmarks, or one of them. Ratios count, not seconds. */
 import { benchCheck } from './check.ts';
 import { benchCodes } from './codes.ts';
+import { benchImpact } from './impact.ts';
 import { benchMeasure } from './measure.ts';
 import { benchScale } from './scale.ts';
 import { benchServe } from './serve.ts';
@@ -11,6 +12,7 @@ const [size] = sizes;
 const benches: Readonly<Record<string, () => void | Promise<void>>> = {
   measure: () => benchMeasure(Number(size ?? 10_000)),
   check: () => benchCheck(Number(size ?? 10_000)),
+  impact: () => benchImpact(Number(size ?? 1000)),
   codes: () => benchCodes(Number(size ?? 10_000)),
   serve: () => benchServe(Number(size ?? 10)),
   scale: () => benchScale(sizes.length > 0 ? sizes.map(Number) : [100, 1000, 10_000]),

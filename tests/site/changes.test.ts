@@ -5,6 +5,10 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test, vi } from 'vitest';
 import { buildResultSchema } from '../../schemas/results/build.ts';
+import { answersOf, readAnswers } from '../../src/answers.ts';
+import { MemoryFiles, readBase } from '../../src/base/index.ts';
+import { States } from '../../src/impact/index.ts';
+import { pageChanges } from '../../src/views/impact/pages.ts';
 import { readback } from '../cli/run.ts';
 
 const work = mkdtempSync(join(tmpdir(), 'readback-changes-'));
@@ -57,6 +61,15 @@ test('build --since says in the feed which values moved, and two such builds are
   expect([...(two ?? []).keys()]).toEqual([...(one ?? []).keys()]);
   const differing = [...(one ?? [])].filter(([path, text]) => two?.get(path) !== text).map(([path]) => path);
   expect(differing).toEqual([]);
+
+  // The pages a comparison tells of are those that are built for entries.
+  const nothing = answersOf((await readBase(new MemoryFiles('nothing', new Map()))).base);
+  const { added } = pageChanges(new States(nothing, (await readAnswers(content)).answers));
+  const ofEntries = /^\/((?:units|profiles|plans|tables|guides|sources)\/.+\/)index\.html$/;
+  const built = [...(one ?? new Map<string, string>()).keys()].flatMap(
+    (path) => ofEntries.exec(path)?.[1] ?? [],
+  );
+  expect(added).toEqual(built.sort());
 
   const feed = one?.get('/changes.atom') ?? '';
   expect(feed).toContain('<title>Changed: KN-2093 (Moorlight)</title>');

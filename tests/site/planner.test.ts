@@ -6,7 +6,7 @@ import { catalogueOf, readAnswers, reportPlan } from '../../src/answers.ts';
 import { readQuery } from '../../src/decide/index.ts';
 import { curveDb, gridOf, sampleRateHz } from '../../src/decide/plan/equaliser/curve.ts';
 import { type Filter, formatQuantity, shelfQ } from '../../src/measure/index.ts';
-import { verdictLabels } from '../../src/views/wording.ts';
+import { verdictLabel } from '../../src/views/wording.ts';
 import { axeViolations, coloursIn } from './axe.ts';
 import { launchBrowser, textOf } from './browser.ts';
 
@@ -124,7 +124,7 @@ test('a change is answered at once, beside what was before, and can be taken bac
   expect(await sentence()).toBe(reportOf(bare).answer.sentence);
   const was = await textOf(page.locator('#plan-was'));
   expect(was).toMatch(/^Was(?: and still is)?: /);
-  expect(was).toContain(verdictLabels[reportOf(bare).answer.verdict]);
+  expect(was).toContain(verdictLabel(reportOf(bare).answer.verdict));
   await page.getByRole('button', { name: 'Take the change back' }).click();
   await page.getByRole('button', { name: 'Take the change back' }).waitFor();
   await expect.poll(() => page.locator('#plan-rear').inputValue()).toBe('lid-speaker');
@@ -200,7 +200,7 @@ test('each smallest change is a button, and pressing it makes the plan work', as
   const [first] = report.changes;
   await expect
     .poll(() => textOf(page.locator('#plan-head .verdict')))
-    .toContain(verdictLabels[first?.verdict ?? 'replace']);
+    .toContain(verdictLabel(first?.verdict ?? 'replace'));
   expect(await page.locator('.plan-change').count()).toBe(0);
   expect(await textOf(page.locator('#plan-was'))).toContain('Reflash');
 });

@@ -1,8 +1,9 @@
 /** What the pages reckon without the FEEL library is what the evaluation with it comes to. */
 import { describe, expect, test } from 'vitest';
 import { answerTable, judgedProfile } from '../../src/answers.ts';
+import { openPieces } from '../../src/tables/grid/open-pieces.ts';
 import { evaluateTable, type Known, type Value } from '../../src/tables/index.ts';
-import { isAsked, openOf, openPieces, tablesOfProfiles } from '../../src/views/judged-tables.ts';
+import { isAsked, openOf, tablesOfProfiles } from '../../src/views/judged-tables.ts';
 import {
   answerWords,
   brokenWords,
@@ -105,8 +106,8 @@ describe('rules that clash, and cases no rule speaks of', () => {
 
   test('are told as such', () => {
     expect([...decide([[0]]).answers.keys()]).toEqual(['a']);
-    expect([...decide([[1]]).answers.keys()]).toEqual([brokenWords]);
-    expect([...decide([[2]]).answers.keys()]).toEqual([noAnswerWords]);
+    expect([...decide([[1]]).answers.keys()]).toEqual([brokenWords()]);
+    expect([...decide([[2]]).answers.keys()]).toEqual([noAnswerWords()]);
   });
 
   test('what is open is perhaps, and depends on the one input there is', () => {

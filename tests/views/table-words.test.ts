@@ -1,15 +1,10 @@
 /** Tests of decision tables in words. */
+
 import { expect, test } from 'vitest';
 import { gridOf } from '../../src/tables/grid/grid.ts';
 import { readTable, type TableInput, type ValueType } from '../../src/tables/index.ts';
-import {
-  anyWords,
-  orList,
-  readingRule,
-  setOfPieces,
-  setWords,
-  valueWords,
-} from '../../src/views/table-words.ts';
+import { anyWords, readingRule, setOfPieces, setWords, valueWords } from '../../src/views/table-words.ts';
+import { orList } from '../../src/words/index.ts';
 import { demoAnswers } from './sample.ts';
 
 const volts: ValueType = { kind: 'number', unit: 'V', least: 0 };
@@ -40,7 +35,7 @@ test.each([
   ['3', '3\u00a0V'],
   ['< 1, > 8', 'under 1\u00a0V or over 8\u00a0V'],
   ['not([1..8])', 'under 1\u00a0V or over 8\u00a0V'],
-  ['-', anyWords],
+  ['-', anyWords()],
 ])('volts: %s is “%s”', (text, expected) => {
   expect(words(text, volts)).toBe(expected);
 });
@@ -96,7 +91,7 @@ test('pieces put together again read like a test, and the ends of a column are n
     'from 4\u00a0V to under 8\u00a0V',
     '8\u00a0V or more',
   ]);
-  expect(setWords(setOfPieces(cut, [...cut.pieces.keys()]), input)).toBe(anyWords);
+  expect(setWords(setOfPieces(cut, [...cut.pieces.keys()]), input)).toBe(anyWords());
 });
 
 test('lists in words, traits in words', () => {

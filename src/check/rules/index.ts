@@ -13,8 +13,10 @@ import { expiredException } from './expired-exception.ts';
 import { fitmentGap } from './fitment-gap.ts';
 import { fitmentRange } from './fitment-range.ts';
 import { fitmentUndecided } from './fitment-undecided.ts';
+import { flipWithoutSource } from './flip-without-source.ts';
 import { formerAddress } from './former-address.ts';
 import { impossibleReading } from './impossible-reading.ts';
+import { interfaceText } from './interface-text.ts';
 import { levelFalls } from './level-falls.ts';
 import { listShownAsCode } from './list-shown-as-code.ts';
 import { lookAlikeCodes } from './look-alike-codes.ts';
@@ -89,6 +91,7 @@ export const rules: readonly Rule[] = [
   sequenceAmbiguous,
   endlessHold,
   missingCaution,
+  interfaceText,
   tableFault,
   planTable,
   tableOverlap,
@@ -114,6 +117,7 @@ export const rules: readonly Rule[] = [
   tableFarThreshold,
   expiredException,
   unusedException,
+  flipWithoutSource,
   singleSource,
   tableMergeable,
   tableUnusedAnswer,

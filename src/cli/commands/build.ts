@@ -2,13 +2,13 @@
 import { realpath } from 'node:fs/promises';
 import { resolve, sep } from 'node:path';
 import type { BuildResult } from '../../../schemas/results/build.ts';
-import { readAnswers } from '../../answers.ts';
+import { type Answers, readAnswers } from '../../answers.ts';
 import { CannotRun } from '../../base/index.ts';
 import { checkContent, isFailing } from '../../check/index.ts';
+import { changeOf } from '../../impact/index.ts';
 import { type BuiltSite, buildSite } from '../../publish/build.ts';
 import { assertNginxPaths, nginxConfiguration } from '../../publish/nginx.ts';
-import { answersDocument } from '../../views/api/answers-document.ts';
-import type { EarlierAnswers } from '../../views/changes/compare.ts';
+import { changesSince, type SinceRevision } from '../../views/changes/compare.ts';
 import {
   type ContentOption,
   exitCodes,
@@ -92,31 +92,21 @@ export async function checkedBuild(options: BuildOptions, output: Output): Promi
     output.err('Nothing was built.');
     return undefined;
   }
-  const earlier = commit === undefined ? undefined : await earlierAnswers(options.content, commit);
+  const since = commit === undefined ? undefined : await sinceCommit(options.content, commit, answers);
   const built = await buildSite({
     answers,
     outDir: resolve(options.out),
     basePath: options.base,
-    earlier,
+    since,
     log: output.err,
   });
-  return { ...built, since: earlier ? { commit: earlier.commit, profiles: built.changes } : null };
+  return { ...built, since: since ? { commit: since.commit, profiles: built.changes } : null };
 }
 
-/** The answers that the content gave at a commit, worked out by the program as it is now. */
-async function earlierAnswers(folder: string, commit: string): Promise<EarlierAnswers> {
+/** What has changed in the answers since a commit, those of then worked out by the program as it is now. */
+async function sinceCommit(folder: string, commit: string, now: Answers): Promise<SinceRevision> {
   const { content, renames } = await contentAt(folder, commit);
-  const { answers } = await readAnswers(content);
-  const profileOf = (file: string): string | undefined => /^profiles\/(.+)\.yaml$/.exec(file)?.[1];
-  return {
-    answers: answersDocument(answers),
-    commit,
-    date: await dateOfCommit(folder, commit),
-    renamed: new Map(
-      renames.flatMap(({ from, to }) => {
-        const [was, is] = [profileOf(from), profileOf(to)];
-        return was !== undefined && is !== undefined ? [[was, is] as const] : [];
-      }),
-    ),
-  };
+  const { answers: before } = await readAnswers(content);
+  const change = changeOf(before, now, renames);
+  return { changes: () => changesSince(change), commit, date: await dateOfCommit(folder, commit) };
 }

@@ -1,9 +1,7 @@
 /** `readback check`: is everything sourced, and does nothing contradict itself? */
-import { relative, resolve, sep } from 'node:path';
 import type { Base } from '../../base/index.ts';
 import { CannotRun, MapMemory, nearest } from '../../base/index.ts';
 import {
-  type CheckedAnswers,
   checkContent,
   isFailing,
   newSince,
@@ -17,7 +15,7 @@ import {
 import { rulePath } from '../../views/paths.ts';
 import { type ContentOption, exitCodes, type JsonOption, type Output, printJson, today } from '../command.ts';
 import { keepMemory, recallMemory } from '../kept-memory.ts';
-import { formatOfFile, type ReportFormat, reportText, writeReport } from '../report-file.ts';
+import { formatOfFile, fromHere, type ReportFormat, reportText, writeReport } from '../report-file.ts';
 import { commitOf, contentAt } from '../revision.ts';
 
 export interface CheckOptions extends ContentOption, JsonOption {
@@ -36,9 +34,11 @@ export async function check(options: CheckOptions, output: Output): Promise<numb
   const format = options.json ? 'json' : options.format;
   const commit = options.since === undefined ? undefined : await commitOf(options.content, options.since);
   const memory = options.afresh ? new MapMemory() : recallMemory(options.content);
-  const checked = await checkContent(options.content, { today: today(), memory, outputsAtOnce });
+  const earlier = commit === undefined ? undefined : await earlierState(options.content, commit);
+  const settings = { today: today(), memory, outputsAtOnce, ...(earlier && { earlier }) };
+  const checked = await checkContent(options.content, settings);
   keepMemory(options.content, memory);
-  const news = commit === undefined ? checked.findings : await newFindings(options.content, commit, checked);
+  const news = earlier ? newSince(checked, earlier.checked, earlier.renames) : checked.findings;
   const report: Report = {
     findings: news,
     folder: options.content,
@@ -56,13 +56,11 @@ export async function check(options: CheckOptions, output: Output): Promise<numb
   return isFailing(report.findings) ? exitCodes.findings : exitCodes.ok;
 }
 
-/** What a change brings in: the content as it was is checked too, by the same rules on the same day. */
-async function newFindings(folder: string, commit: string, now: CheckedAnswers) {
-  if (now.findings.length === 0) return now.findings;
-  const revision = await contentAt(folder, commit);
+/** The content as it was, checked too: by the same rules, on the same day. */
+async function earlierState(folder: string, commit: string) {
+  const { content, renames } = await contentAt(folder, commit);
   const memory = recallMemory(folder);
-  const before = await checkContent(revision.content, { today: today(), memory, outputsAtOnce });
-  return newSince(now, before, revision.renames);
+  return { checked: await checkContent(content, { today: today(), memory, outputsAtOnce }), renames };
 }
 
 function tellRules(options: CheckOptions, output: Output): number {
@@ -87,8 +85,4 @@ function tellRules(options: CheckOptions, output: Output): number {
 function ruleAddress({ site }: Base): (rule: string) => string | undefined {
   const address = site?.data.address.replace(/\/*$/, '/');
   return (rule) => (address === undefined ? undefined : new URL(rulePath(rule), address).href);
-}
-
-function fromHere(folder: string): string {
-  return relative('', resolve(folder)).split(sep).join('/');
 }

@@ -95,7 +95,7 @@ export function identifyResult(
       readings: readings.length,
       unmeasured: model.unmeasured.map(codeOf),
     }),
-    cautions: [...meterCautions, cautionDeferral],
+    cautions: [...meterCautions, cautionDeferral()],
   };
   return { result, next: nextSentence(found, readings.length, codeOf) };
 }

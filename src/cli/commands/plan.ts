@@ -13,7 +13,7 @@ import {
 import type { Quantity } from '../../measure/index.ts';
 import { cautionDeferral, cautionTexts } from '../../views/cautions.ts';
 import { changesWords, filterSetting, lineWords, sectionTitles, stageWords } from '../../views/plan-words.ts';
-import { outcomeLabels, topicLabels, verdictLabels } from '../../views/wording.ts';
+import { outcomeLabel, topicLabel, verdictLabel } from '../../views/wording.ts';
 import { type ContentOption, exitCodes, type JsonOption, type Output, printJson } from '../command.ts';
 import { profileWithCode } from '../profile-with-code.ts';
 import { unitOf } from '../unit.ts';
@@ -126,10 +126,10 @@ function printReport(
   const { answer, suits, changes, staged, sections } = report;
   const names = { code: (id: string) => codeOf(answers, id) };
   output.out(`${profile.data.code}  ${family.data.name}`);
-  output.out(`${verdictLabels[answer.verdict]}. ${answer.sentence}`);
+  output.out(`${verdictLabel(answer.verdict)}. ${answer.sentence}`);
   output.out('');
   for (const { topic, outcome, text } of answer.reasons) {
-    output.out(`  ${topicLabels[topic].padEnd(8)} ${outcomeLabels[outcome].padEnd(16)} ${text}`);
+    output.out(`  ${topicLabel(topic).padEnd(8)} ${outcomeLabel(outcome).padEnd(16)} ${text}`);
   }
   const list = (title: string, lines: readonly string[]): void => {
     if (lines.length === 0) return;
@@ -137,13 +137,13 @@ function printReport(
     for (const line of lines) output.out(`  ${line}`);
   };
   const helps = changes.map(
-    ({ changes: made, verdict }) => `${changesWords(made, names)}: ${verdictLabels[verdict]}`,
+    ({ changes: made, verdict }) => `${changesWords(made, names)}: ${verdictLabel(verdict)}`,
   );
   list('What would make it work', helps);
-  const suiting = suits.map(({ id, verdict }) => `${codeOf(answers, id)}: ${verdictLabels[verdict]}`);
+  const suiting = suits.map(({ id, verdict }) => `${codeOf(answers, id)}: ${verdictLabel(verdict)}`);
   if (helps.length === 0) list('Other profiles of this unit that suit', suiting);
   const stages = (staged?.stages ?? []).map(
-    (stage) => `${stageWords(stage, query)}: ${verdictLabels[stage.verdict]}`,
+    (stage) => `${stageWords(stage, query)}: ${verdictLabel(stage.verdict)}`,
   );
   list('In which order to buy', stages);
   for (const { id, lines, remarks, correction } of sections) {
@@ -154,5 +154,5 @@ function printReport(
   if (cautions.length === 0) return;
   output.out('');
   for (const { title, text } of cautions) output.out(`! ${title} ${text}`);
-  output.out(`! ${cautionDeferral}`);
+  output.out(`! ${cautionDeferral()}`);
 }

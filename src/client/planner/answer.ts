@@ -6,7 +6,7 @@ import type { PlanQuery } from '../../decide/plan/query.ts';
 import type { Verdict } from '../../decide/verdict.ts';
 import { profilePath } from '../../views/paths.ts';
 import { changesWords, type Names, stageWords } from '../../views/plan-words.ts';
-import { outcomeLabels, topicLabels, verdictLabels } from '../../views/wording.ts';
+import { outcomeLabel, topicLabel, verdictLabel } from '../../views/wording.ts';
 import { codeText } from '../code-text.ts';
 import { make } from '../make.ts';
 
@@ -23,7 +23,7 @@ export interface Telling {
 /** A verdict as mark and word: the page holds one of each, made by the component all pages use. */
 export function verdictMark(verdict: Verdict): Node {
   const template = document.querySelector<HTMLTemplateElement>(`template[data-verdict="${verdict}"]`);
-  return template?.content.cloneNode(true) ?? document.createTextNode(verdictLabels[verdict]);
+  return template?.content.cloneNode(true) ?? document.createTextNode(verdictLabel(verdict));
 }
 
 /** The sentence, and where it is not certain, what is possible and what settles it. */
@@ -45,7 +45,7 @@ export function answerHead({ answer, settledBy }: JudgedPlan, { policy }: Tellin
             { class: 'plan-open' },
             make('strong', {}, isClose ? 'Borderline. ' : 'Not known yet. '),
             `${isClose ? 'Within the uncertainty of the readings it comes to' : 'It may come to'}: ${others
-              .map((one) => verdictLabels[one].toLowerCase())
+              .map((one) => verdictLabel(one).toLowerCase())
               .join(', or ')}.${settles}`,
           ),
         ]
@@ -62,7 +62,7 @@ export function reasonsList({ answer }: JudgedPlan): HTMLElement {
       make(
         'div',
         { 'data-outcome': outcome },
-        make('dt', {}, `${topicLabels[topic]}: `, make('strong', {}, outcomeLabels[outcome])),
+        make('dt', {}, `${topicLabel(topic)}: `, make('strong', {}, outcomeLabel(outcome))),
         make('dd', {}, text),
       ),
     ),

@@ -42,7 +42,7 @@ export function sectionMark(section: Section, isOpen: boolean, places: Places): 
             { class: 'plain' },
             ...cautions.map(({ title, text }) => make('li', {}, make('strong', {}, title), ` ${text}`)),
           ),
-          make('p', { class: 'fine' }, cautionDeferral),
+          make('p', { class: 'fine' }, cautionDeferral()),
         )
       : undefined,
   );

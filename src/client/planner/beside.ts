@@ -3,7 +3,7 @@ import { sideBySide } from '../../decide/plan/side-by-side.ts';
 import type { JudgedProfile } from '../../decide/table-given.ts';
 import { decimalsFor, formatNumber, formatQuantity } from '../../measure/format.ts';
 import type { Unit } from '../../measure/quantity.ts';
-import { characteristicLabels } from '../../views/wording.ts';
+import { characteristicLabel } from '../../views/wording.ts';
 import { make } from '../make.ts';
 import { responseFigure } from './figures.ts';
 import { plotPoints } from './plot-data.ts';
@@ -51,7 +51,7 @@ function differences(one: Besides, other: Besides): HTMLElement {
         make(
           'tr',
           { 'data-differs': differs === undefined ? 'bound' : String(differs) },
-          make('th', { scope: 'row' }, characteristicLabels[name]),
+          make('th', { scope: 'row' }, characteristicLabel(name)),
           make('td', { 'data-label': one.code }, formatQuantity(own)),
           make('td', { 'data-label': other.code }, formatQuantity(its)),
           make(

@@ -6,7 +6,7 @@ import type { Section } from '../../decide/plan/workings.ts';
 import { formatQuantity } from '../../measure/format.ts';
 import { cautionDeferral, cautionTexts } from '../../views/cautions.ts';
 import { filterSetting } from '../../views/plan-words.ts';
-import { verdictLabels } from '../../views/wording.ts';
+import { verdictLabel } from '../../views/wording.ts';
 import { codeText } from '../code-text.ts';
 import { find } from '../find.ts';
 import { make } from '../make.ts';
@@ -52,7 +52,7 @@ export function fillCard(card: HTMLElement, content: CardContent): void {
   const cautions = cautionTexts(lines.flatMap((line) => line.cautions));
   const { verdict, sentence } = judged.answer;
   part(card, 'what').replaceChildren(`${unit}, code `, codeText(code));
-  part(card, 'verdict').replaceChildren(make('strong', {}, verdictLabels[verdict]), `: ${sentence}`);
+  part(card, 'verdict').replaceChildren(make('strong', {}, verdictLabel(verdict)), `: ${sentence}`);
   part(card, 'plan').replaceChildren(...planned(content.query));
   part(card, 'rows').replaceChildren(
     ...wanted.map(({ id, title, given, result, commonPractice }) => {
@@ -67,7 +67,7 @@ export function fillCard(card: HTMLElement, content: CardContent): void {
   );
   part(card, 'cautions').replaceChildren(
     ...cautions.map(({ title, text }) => make('li', {}, make('strong', {}, title), ` ${text}`)),
-    make('li', {}, cautionDeferral),
+    make('li', {}, cautionDeferral()),
   );
   part(card, 'sources').textContent = sources.map((id) => sourceTitles[id] ?? id).join('; ');
 }

@@ -12,7 +12,7 @@ export * from './gain-target.ts';
 export * from './headroom.ts';
 export * from './hearing.ts';
 export * from './input-match.ts';
-export { keeps } from './judge.ts';
+export { keeps, verdictWithin } from './judge.ts';
 export { type JudgedPlan, judgePlan, suitableProfiles } from './judged-plan.ts';
 export type { ArithmeticLine, Given, Refusal } from './line.ts';
 export { type PlanPolicy, usualPolicy } from './policy.ts';

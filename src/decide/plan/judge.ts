@@ -1,5 +1,6 @@
 /** A plan’s verdict: what the policy table answers to the facts, and where one answer is not certain, what settles it. */
 import type { TableEntryInput } from '../../../schemas/index.ts';
+import type { Decided } from '../../tables/hit-policy.ts';
 import { evaluateWithin, type Known, type Within } from '../../tables/within.ts';
 import { type JudgedProfile, knownOfProfile } from '../table-given.ts';
 import { type Verdict, verdicts } from '../verdict.ts';
@@ -53,15 +54,22 @@ function judgementOf(
   known: Readonly<Record<string, Known>>,
   suitableProfiles: number | undefined,
 ): Judgement {
-  const given = possible.map(({ answers }) => asVerdict(answers[0]?.verdict, suitableProfiles));
-  const distinct = [...new Set(given)];
   return {
-    verdict: verdictOf(distinct),
-    possible: distinct,
+    ...verdictWithin(possible, suitableProfiles),
     rules: [...new Set(possible.flatMap(({ rules }) => rules))],
     settledBy,
     known,
   };
+}
+
+/** The verdict that all the answers a policy may give come to, and those that are possible. */
+export function verdictWithin(
+  possible: readonly Decided[],
+  suitableProfiles: number | undefined,
+): Pick<Judgement, 'verdict' | 'possible'> {
+  const given = possible.map(({ answers }) => asVerdict(answers[0]?.verdict, suitableProfiles));
+  const distinct = [...new Set(given)];
+  return { verdict: verdictOf(distinct), possible: distinct };
 }
 
 function verdictOf(possible: readonly Verdict[]): Verdict {

@@ -1,18 +1,16 @@
 /** What changed in the answers between two states of the content, in plain sentences. */
-import type { AnswersDocument, ProfileAnswers } from '../../../schemas/api/answers.ts';
-import { type CharacteristicName, characteristicNames, characteristicUnits } from '../../../schemas/index.ts';
-import { formatQuantity } from '../../measure/format.ts';
-import { characteristicLabels, verdictLabels } from '../wording.ts';
+import { type Change, type ProfileImpact, type States, saysSomething } from '../../impact/index.ts';
+import { verdictLabel } from '../wording.ts';
+import { factTexts, isToldApart, tableTexts, valueTexts } from './words.ts';
 
-/** The answers as they were at an earlier revision of the content. */
-export interface EarlierAnswers {
-  readonly answers: AnswersDocument;
+/** What has changed since an earlier revision of the content, and which that is. */
+export interface SinceRevision {
+  /** Said in the language at the time they are asked for. */
+  readonly changes: () => readonly ProfileChange[];
   /** The full name of the commit. */
   readonly commit: string;
   /** The day of the commit, ISO 8601, UTC. */
   readonly date: string;
-  /** Profiles that have another id now, by their id then. */
-  readonly renamed: ReadonlyMap<string, string>;
 }
 
 export interface ProfileChange {
@@ -23,67 +21,53 @@ export interface ProfileChange {
   readonly sentences: readonly string[];
 }
 
-type Headline = NonNullable<ProfileAnswers['values'][CharacteristicName]>;
-
 /**
- * The profiles whose answers changed, in the order of the entries, those that are gone last. A value has changed
- * where it moved by more than the larger of its two expanded uncertainties and is written differently for it, became
- * a bound or stopped being one, or is known in one of the two only. Of plans, those that were there before are
- * compared. `planNames` are by plan id.
+ * The profiles whose answers changed, in the order of the entries, those that are gone last. Values are told where
+ * they moved beyond their uncertainty and are written differently for it; of verdicts, those of the plans that were
+ * there before.
  */
-export function changesSince(
-  earlier: Pick<EarlierAnswers, 'answers' | 'renamed'>,
-  now: AnswersDocument,
-  planNames: ReadonlyMap<string, string>,
-): ProfileChange[] {
-  const before = new Map(
-    Object.entries(earlier.answers.profiles).map(([id, answers]) => [earlier.renamed.get(id) ?? id, answers]),
-  );
-  const changes = Object.entries(now.profiles).flatMap(([profile, answers]): ProfileChange[] => {
-    const was = before.get(profile);
-    const { code } = answers;
-    if (!was) return [{ profile, code, kind: 'new', sentences: [] }];
-    const sentences = [
-      ...(was.code === code ? [] : [`The code is written ${code} now; before, ${was.code}.`]),
-      ...verdictSentences(was, answers, planNames),
-      ...characteristicNames.flatMap((name) => valueSentence(name, was.values[name], answers.values[name])),
-    ];
-    return sentences.length === 0 ? [] : [{ profile, code, kind: 'changed', sentences }];
-  });
-  const gone = [...before].flatMap(([profile, { code }]): ProfileChange[] =>
-    profile in now.profiles ? [] : [{ profile, code, kind: 'gone', sentences: [] }],
-  );
-  return [...changes, ...gone];
-}
-
-function verdictSentences(
-  was: ProfileAnswers,
-  now: ProfileAnswers,
-  planNames: ReadonlyMap<string, string>,
-): string[] {
-  return Object.entries(now.verdicts).flatMap(([plan, verdict]) => {
-    const before = was.verdicts[plan];
-    if (before === undefined || before === verdict) return [];
-    const name = planNames.get(plan) ?? plan;
-    return [
-      `For the plan “${name}” the answer is now “${verdictLabels[verdict]}”; before, “${verdictLabels[before]}”.`,
-    ];
+export function changesSince({ states, impact }: Change): ProfileChange[] {
+  return impact.profiles.filter(saysSomething).flatMap((one): ProfileChange[] => {
+    const { profile, code, kind } = one;
+    const sentences = kind === 'changed' ? sentencesOf(states, one) : [];
+    return kind === 'changed' && sentences.length === 0 ? [] : [{ profile, code, kind, sentences }];
   });
 }
 
-function valueSentence(
-  name: CharacteristicName,
-  was: Headline | undefined,
-  now: Headline | undefined,
-): string[] {
-  const label = characteristicLabels[name];
-  if (!was) return now ? [`${label}: ${written(name, now)}; not known before.`] : [];
-  if (!now) return [`${label}: not known any more; before, ${written(name, was)}.`];
-  const [texts, moved] = [[written(name, now), written(name, was)], Math.abs(now[0] - was[0])];
-  const hasMoved = moved > Math.max(now[1], was[1]) && texts[0] !== texts[1];
-  return hasMoved || now[2] !== was[2] ? [`${label}: ${texts[0]}; before, ${texts[1]}.`] : [];
+function sentencesOf(states: States, one: ProfileImpact): string[] {
+  const { code, formerCode, verdicts, tables, facts, values, twins } = one;
+  return [
+    ...(formerCode === undefined ? [] : [`The code is written ${code} now; before, ${formerCode}.`]),
+    ...verdicts.flatMap(({ plan, before, now }) => {
+      if (typeof plan !== 'string') return [];
+      const name = states.now.base.plans.get(plan)?.data.name ?? plan;
+      return [
+        `For the plan “${name}” the answer is now “${verdictLabel(now)}”; before, “${verdictLabel(before)}”.`,
+      ];
+    }),
+    ...tables.map((table) => {
+      const { question, was, is, where } = tableTexts(states, table);
+      return `“${question}” is answered ${is} now; before, ${was}${where === '' ? '' : ` (${where})`}.`;
+    }),
+    ...facts.map((fact) => {
+      const { label, was, is } = factTexts(fact);
+      return `${label}: ${is}; before, ${was}.`;
+    }),
+    ...values.filter(isToldApart).map((value) => {
+      const { label, was, is } = valueTexts(value);
+      if (!value.before) return `${label}: ${is}; not known before.`;
+      return value.now ? `${label}: ${is}; before, ${was}.` : `${label}: not known any more; before, ${was}.`;
+    }),
+    ...(twins
+      ? [`Puts out the same as ${codes(states, twins.now)}; before, as ${codes(states, twins.before)}.`]
+      : []),
+  ];
 }
 
-function written(name: CharacteristicName, [value, expandedUncertainty, bound]: Headline): string {
-  return formatQuantity({ value, expandedUncertainty, bound, unit: characteristicUnits[name] });
+/** The codes of profiles, by their ids now. */
+export function codes({ now, before }: States, ids: readonly string[]): string {
+  if (ids.length === 0) return 'no other';
+  return ids
+    .map((id) => (now.base.profiles.get(id) ?? before.base.profiles.get(id))?.data.code ?? id)
+    .join(', ');
 }

@@ -1,15 +1,15 @@
 /** The feed of changes (Atom, RFC 4287): what the answers say differently, and the bench sessions by date. */
 import { createHash } from 'node:crypto';
 import type { Answers } from '../../answers.ts';
+import { countPhrase, phrase } from '../../words/index.ts';
 import { sentenceText } from '../answer-sentence.ts';
-import { answersDocument } from '../api/answers-document.ts';
 import { changesPath, profilePath, sessionAnchor, sourcePath, unitPath, unitsPath } from '../paths.ts';
 import { sentenceOf } from '../profile-page.ts';
 import type { Published, PublishedFile } from '../published-file.ts';
 import { siteView } from '../site.ts';
-import { counted, longDate } from '../wording.ts';
+import { longDate } from '../wording.ts';
 import { element, type XmlElement, xmlText } from '../xml.ts';
-import { changesSince, type EarlierAnswers, type ProfileChange } from './compare.ts';
+import type { ProfileChange, SinceRevision } from './compare.ts';
 
 /** Readers of feeds look at what is new: older sessions are on the page of sources. */
 const mostSessions = 50;
@@ -25,23 +25,15 @@ interface FeedEntry {
   readonly text: string;
 }
 
-/** What changed since an earlier revision; nothing where there is none to compare with. */
-export function changesOf(answers: Answers, earlier: EarlierAnswers | undefined): ProfileChange[] {
-  if (!earlier) return [];
-  const names = new Map([...answers.base.plans.values()].map(({ id, data }) => [id, data.name]));
-  return changesSince(earlier, answersDocument(answers), names);
-}
-
 /** The feed: the changes first, then the latest bench sessions, newest first. */
 export function changesFeed(
   answers: Answers,
   { address, date }: Published,
-  earlier: EarlierAnswers | undefined,
-  changes: readonly ProfileChange[],
+  since: SinceRevision | undefined,
 ): PublishedFile {
   const { name, tagline, notice } = siteView(answers);
   const entries = [
-    ...(earlier ? changes.map((change) => changeEntry(answers, address, date, earlier, change)) : []),
+    ...(since ? since.changes().map((change) => changeEntry(answers, address, date, since, change)) : []),
     ...sessionEntries(answers, address),
   ];
   const updated =
@@ -49,9 +41,9 @@ export function changesFeed(
       .map((entry) => entry.date)
       .sort()
       .at(-1) ?? date;
-  const feed = element('feed', { xmlns: 'http://www.w3.org/2005/Atom', 'xml:lang': 'en' }, [
+  const feed = element('feed', { xmlns: 'http://www.w3.org/2005/Atom', 'xml:lang': phrase('en') }, [
     element('id', {}, `${address}${changesPath}`),
-    element('title', {}, `${name}: what changed`),
+    element('title', {}, phrase('{shop}: what changed', { shop: name })),
     element('subtitle', {}, notice === undefined ? tagline : `${tagline}. ${notice}`),
     element('updated', {}, instant(updated)),
     element('author', {}, [element('name', {}, name), element('uri', {}, address)]),
@@ -77,7 +69,7 @@ function changeEntry(
   answers: Answers,
   address: string,
   date: string,
-  earlier: EarlierAnswers,
+  since: SinceRevision,
   { profile, code, kind, sentences }: ProfileChange,
 ): FeedEntry {
   const { base } = answers;
@@ -86,17 +78,21 @@ function changeEntry(
   const named = family ? `${code} (${family.data.name})` : code;
   const sentence = entry && sentenceOf(answers, entry);
   const [title, text, path] = {
-    new: [`New: ${named}`, sentence ? sentenceText(sentence) : named, profilePath(profile)],
-    changed: [`Changed: ${named}`, sentences.join('\n'), profilePath(profile)],
+    new: [
+      phrase('New: {profile}', { profile: named }),
+      sentence ? sentenceText(sentence) : named,
+      profilePath(profile),
+    ],
+    changed: [phrase('Changed: {profile}', { profile: named }), sentences.join('\n'), profilePath(profile)],
     gone: [
-      `No longer listed: ${named}`,
-      `The profile ${named} is no longer on this site.`,
+      phrase('No longer listed: {profile}', { profile: named }),
+      phrase('The profile {profile} is no longer on this site.', { profile: named }),
       family ? unitPath(family.id) : unitsPath,
     ],
   }[kind] as [string, string, string];
   const digest = createHash('sha256').update(`${title}\n${text}`).digest('hex').slice(0, 12);
-  const name = `changes/${earlier.commit.slice(0, 12)}/${profile}/${digest}`;
-  return { id: tagUri(address, earlier.date, name), title, date, path, text };
+  const name = `changes/${since.commit.slice(0, 12)}/${profile}/${digest}`;
+  return { id: tagUri(address, since.date, name), title, date, path, text };
 }
 
 function sessionEntries({ base }: Answers, address: string): FeedEntry[] {
@@ -113,10 +109,15 @@ function sessionEntries({ base }: Answers, address: string): FeedEntry[] {
       });
       return {
         id: tagUri(address, data.date, `sessions/${id}`),
-        title: `Bench session of ${longDate(data.date)}: ${counted(profiles.length, 'profile')}`,
+        title: countPhrase(
+          profiles.length,
+          'Bench session of {date}: {count}\u00a0profile',
+          'Bench session of {date}: {count}\u00a0profiles',
+          { date: longDate(data.date) },
+        ),
         date: data.date,
         path: `${sourcePath(data.source)}#${sessionAnchor(id)}`,
-        text: `Measured: ${units.join('; ')}.`,
+        text: phrase('Measured: {profiles}.', { profiles: units.join('; ') }),
       };
     });
 }

@@ -2,8 +2,9 @@
 import type { Answers } from '../../answers.ts';
 import type { Entry } from '../../base/index.ts';
 import { formatQuantity } from '../../measure/index.ts';
+import { andList, countPhrase } from '../../words/index.ts';
 import { profilePath, unitPath, valueAnchor } from '../paths.ts';
-import { characteristicLabels, counted } from '../wording.ts';
+import { characteristicLabel } from '../wording.ts';
 import { type BenchSheetView, benchSheets } from './bench-sheet.ts';
 import { type CoverageCounts, type CoverageState, countsOf, familyCoverage } from './coverage.ts';
 import type { OpenAnswer } from './open-answers.ts';
@@ -106,7 +107,7 @@ function familyView(answers: Answers, { id, data }: Entry<'families'>): FamilyCo
     profiles: answers.base.profilesOfFamily.get(id)?.length ?? 0,
     counts: countsOf(coverage),
     rows: [...coverage].map(([name, states]) => ({
-      label: characteristicLabels[name],
+      label: characteristicLabel(name),
       counts: lengthsOf(states),
       missingOf: states.missing.map(codeLink),
     })),
@@ -183,7 +184,7 @@ function wantedRow(answers: Answers, wanted: Wanted): WantedRow | undefined {
     code: entry.data.code,
     unit: answers.base.families.get(entry.data.family)?.data.name ?? '',
     path: `${profilePath(profile)}#${anchor}`,
-    label: characteristicLabels[characteristic],
+    label: characteristicLabel(characteristic),
     state,
     value: value ? formatQuantity(value) : '',
     settles: settles.length,
@@ -195,5 +196,8 @@ function wantedRow(answers: Answers, wanted: Wanted): WantedRow | undefined {
 
 /** How many answers wait, in words: “5 plan answers and 3 table answers”. */
 export function openWords({ plans, tables }: CoverageView['open']): string {
-  return `${counted(plans, 'plan answer')} and ${counted(tables, 'table answer')}`;
+  return andList([
+    countPhrase(plans, '{count}\u00a0plan answer', '{count}\u00a0plan answers'),
+    countPhrase(tables, '{count}\u00a0table answer', '{count}\u00a0table answers'),
+  ]);
 }

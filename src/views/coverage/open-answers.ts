@@ -4,7 +4,8 @@ import { byOrder } from '../../base/index.ts';
 import { behindInput, keeps, knownByPolicy, planFacts, termsOfPlan } from '../../decide/index.ts';
 import { type CharacteristicName, characteristicNames } from '../../measure/index.ts';
 import { gridOf } from '../../tables/grid/grid.ts';
-import { openOf, openPieces, tableData, tablesOfProfiles } from '../judged-tables.ts';
+import { openPieces } from '../../tables/grid/open-pieces.ts';
+import { openOf, tableData, tablesOfProfiles } from '../judged-tables.ts';
 import { planPath, tablePath } from '../paths.ts';
 import { decider, type Open, type Outcome } from '../table-outcomes.ts';
 

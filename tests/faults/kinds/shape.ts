@@ -15,6 +15,15 @@ export function misspelt(word: string, below: (n: number) => number): string {
 
 export const shapeKinds: readonly FaultKind[] = [
   {
+    name: 'language without texts',
+    rule: 'interface-text',
+    shownBy: 'its texts are neither shipped nor in words/',
+    make: (dice, demo) => {
+      const { file, line } = dice.pick(demo.linesWhere(/^site\.yaml$/, /^languages: /));
+      return onLine(demo, file, line, `languages: [en, ${dice.pick(['nl', 'fr', 'cs', 'pt-BR'])}]`);
+    },
+  },
+  {
     name: 'code without quotes',
     rule: 'schema',
     shownBy: 'YAML reads it as a number',

@@ -1,77 +1,105 @@
 /** What counts as a change of the answers, and how it is said. */
 import { expect, test } from 'vitest';
-import type { AnswersDocument, ProfileAnswers } from '../../../schemas/api/answers.ts';
+import { answersOf } from '../../../src/answers.ts';
+import { readBase } from '../../../src/base/index.ts';
+import { type Change, changeOf } from '../../../src/impact/index.ts';
 import { changesSince } from '../../../src/views/changes/compare.ts';
+import { editedExample, type TextEdit } from '../../check/example-base.ts';
 
-const plans = new Map([['front', 'Two channels, front']]);
-const document = (profiles: Record<string, Partial<ProfileAnswers>>): AnswersDocument => ({
-  units: {},
-  profiles: Object.fromEntries(
-    Object.entries(profiles).map(([id, one]) => [id, { code: 'A1', verdicts: {}, values: {}, ...one }]),
-  ),
-});
-const changes = (
-  before: Record<string, Partial<ProfileAnswers>>,
-  now: Record<string, Partial<ProfileAnswers>>,
-  renamed: [string, string][] = [],
-) => changesSince({ answers: document(before), renamed: new Map(renamed) }, document(now), plans);
-const volts = (value: number, u: number, bound: 'exact' | 'at-most' | 'at-least' = 'exact') => ({
-  values: { 'clean-volts': [value, u, bound] as [number, number, typeof bound] },
-});
+async function answers(edits: readonly TextEdit[] = []) {
+  return answersOf((await readBase(editedExample(edits))).base);
+}
+const example = await answers();
+async function changes(edits: readonly TextEdit[]) {
+  return changesSince(changeOf(example, await answers(edits)));
+}
 
-test('a value that moved by more than the larger U is told, one within it is not', () => {
-  expect(changes({ 'a/b': volts(4.8, 0.1) }, { 'a/b': volts(5.12, 0.3) })).toEqual([
-    {
-      profile: 'a/b',
-      code: 'A1',
-      kind: 'changed',
-      sentences: ['Clean output: 5.1\u00a0V ±\u00a00.3\u00a0V; before, 4.80\u00a0V ±\u00a00.10\u00a0V.'],
-    },
+/** The change of one profile, with parts of it put in. */
+function told(part: Partial<Change['impact']['profiles'][number]>): readonly string[] | undefined {
+  const { states, impact } = changeOf(example, example);
+  const nothing = { formerly: undefined, formerCode: undefined, twins: undefined, kind: 'changed' } as const;
+  const profile = {
+    profile: 'moorlight/km-4417',
+    code: 'KM-4417',
+    verdicts: [],
+    tables: [],
+    values: [],
+    facts: [],
+  };
+  return changesSince({ states, impact: { ...impact, profiles: [{ ...profile, ...nothing, ...part }] } })[0]
+    ?.sentences;
+}
+const volts = (value: number, expandedUncertainty: number, bound: 'exact' | 'at-least' = 'exact') => {
+  return { value, expandedUncertainty, bound };
+};
+const clean = { name: 'clean-volts', difference: undefined, inUnitsOfU: undefined, causes: [] } as const;
+
+test('a value that moved beyond its uncertainty is told; one within it, or written the same, is not', () => {
+  const moved = { ...clean, before: volts(4.8, 0.1), now: volts(5.12, 0.3), hasMoved: true };
+  expect(told({ values: [moved] })).toEqual([
+    'Clean output: 5.1\u00a0V ±\u00a00.3\u00a0V; before, 4.80\u00a0V ±\u00a00.10\u00a0V.',
   ]);
-  expect(changes({ 'a/b': volts(4.8, 0.1) }, { 'a/b': volts(5.09, 0.3) })).toEqual([]);
-  // Either way round, the larger of the two decides.
-  expect(changes({ 'a/b': volts(5.09, 0.3) }, { 'a/b': volts(4.8, 0.1) })).toEqual([]);
+  expect(told({ values: [{ ...moved, hasMoved: false }] })).toBeUndefined();
+  expect(told({ values: [{ ...moved, before: volts(4.8, 0.1), now: volts(4.8001, 0.1) }] })).toBeUndefined();
 });
 
-test('a count has no U: any other number is a change; a bound differs from a value', () => {
-  const step = (value: number) => ({
-    values: { 'highest-clean-step': [value, 0, 'exact'] as [number, number, 'exact'] },
-  });
-  expect(changes({ 'a/b': step(24) }, { 'a/b': step(25) })[0]?.sentences).toEqual([
+test('a count, a bound, what became known and what is known no more', () => {
+  const step = { ...clean, name: 'highest-clean-step', hasMoved: true } as const;
+  expect(told({ values: [{ ...step, before: volts(24, 0), now: volts(25, 0) }] })).toEqual([
     'Highest clean step: step\u00a025; before, step\u00a024.',
   ]);
-  expect(changes({ 'a/b': volts(5, 0.1) }, { 'a/b': volts(5, 0.1, 'at-least') })[0]?.sentences).toEqual([
+  const value = { ...clean, before: volts(5, 0.1), now: volts(5, 0.1, 'at-least'), hasMoved: true };
+  expect(told({ values: [value] })).toEqual([
     'Clean output: at least 5.00\u00a0V ±\u00a00.10\u00a0V; before, 5.00\u00a0V ±\u00a00.10\u00a0V.',
   ]);
-});
-
-test('what became known, and what is known no more', () => {
-  expect(changes({ 'a/b': {} }, { 'a/b': volts(5, 0.1) })[0]?.sentences).toEqual([
+  expect(told({ values: [{ ...value, before: undefined, now: volts(5, 0.1) }] })).toEqual([
     'Clean output: 5.00\u00a0V ±\u00a00.10\u00a0V; not known before.',
   ]);
-  expect(changes({ 'a/b': volts(5, 0.1) }, { 'a/b': {} })[0]?.sentences).toEqual([
+  expect(told({ values: [{ ...value, now: undefined }] })).toEqual([
     'Clean output: not known any more; before, 5.00\u00a0V ±\u00a00.10\u00a0V.',
   ]);
 });
 
-test('a verdict that flipped is told; a plan that is new or gone flips none', () => {
-  expect(
-    changes(
-      { 'a/b': { verdicts: { front: 'keep', old: 'keep' } } },
-      { 'a/b': { verdicts: { front: 'reflash', new: 'keep' } } },
-    ),
-  ).toMatchObject([
-    { sentences: ['For the plan “Two channels, front” the answer is now “Reflash”; before, “Keep”.'] },
+test('a verdict that flipped is told; combinations are not, nor a plan that is new or gone', async () => {
+  const file = 'plans/two-channel.yaml';
+  const found = await changes([{ file, good: 'leastVolts: 1,', bad: 'leastVolts: 4,' }]);
+  expect(found).toEqual([
+    {
+      profile: 'moorlight/kn-2093',
+      code: 'KN-2093',
+      kind: 'changed',
+      sentences: ['For the plan “Two-channel amplifier” the answer is now “Reflash”; before, “Keep”.'],
+    },
+  ]);
+  const combination = { amplifier: undefined, front: 'x', rear: undefined };
+  const verdicts = [{ plan: combination, before: 'keep', now: 'reflash', causes: [] } as const];
+  expect(told({ verdicts })).toBeUndefined();
+  expect(await changes([{ file: 'plans/other.yaml', good: '', bad: 'name: Not read\n' }])).toEqual([]);
+});
+
+test('a table that answers otherwise is told with its question', async () => {
+  const file = 'tables/behind-an-amplifier.yaml';
+  expect(await changes([{ file, good: '"< 1"', bad: '"< 4"' }])).toMatchObject([
+    {
+      profile: 'moorlight/kn-2093',
+      sentences: [
+        '“Can I put an amplifier behind this profile as it is?” is answered “reflash” now; before, “keep” (whatever is planned).',
+      ],
+    },
   ]);
 });
 
-test('profiles that are new or gone, and one that was only renamed', () => {
-  expect(changes({ 'a/old': {}, 'a/b': {} }, { 'a/b': {}, 'a/new': { code: 'N' } })).toEqual([
-    { profile: 'a/new', code: 'N', kind: 'new', sentences: [] },
-    { profile: 'a/old', code: 'A1', kind: 'gone', sentences: [] },
+test('profiles that are new or gone, and one that was only renamed', async () => {
+  const file = 'profiles/fellside/310.yaml';
+  const text = editedExample([]).read(file).source.text;
+  const copy = { file: 'profiles/fellside/311.yaml', good: '', bad: text.replace('"310"', '"311"') };
+  expect(await changes([copy])).toEqual([
+    { profile: 'fellside/311', code: '311', kind: 'new', sentences: [] },
   ]);
-  expect(changes({ 'a/old': volts(5, 1) }, { 'a/new': volts(5, 1) }, [['a/old', 'a/new']])).toEqual([]);
-  expect(changes({ 'a/b': { code: 'A-1' } }, { 'a/b': {} })[0]?.sentences).toEqual([
-    'The code is written A1 now; before, A-1.',
+  const more = await answers([copy]);
+  expect(changesSince(changeOf(more, example))).toEqual([
+    { profile: 'fellside/311', code: '311', kind: 'gone', sentences: [] },
   ]);
+  const code = { file, good: 'code: "310"', bad: 'code: "31-0"' };
+  expect((await changes([code]))[0]?.sentences).toEqual(['The code is written 31-0 now; before, 310.']);
 });
