@@ -1,6 +1,7 @@
 /** `npm run bench [-- NAME [SIZE …]]`: runs the benchmarks, or one of them. Ratios count, not seconds. */
 import { benchCheck } from './check.ts';
 import { benchCodes } from './codes.ts';
+import { benchDev } from './dev-edit.ts';
 import { benchImpact } from './impact.ts';
 import { benchMeasure } from './measure.ts';
 import { benchScale } from './scale.ts';
@@ -15,6 +16,7 @@ const benches: Readonly<Record<string, () => void | Promise<void>>> = {
   impact: () => benchImpact(Number(size ?? 1000)),
   codes: () => benchCodes(Number(size ?? 10_000)),
   serve: () => benchServe(Number(size ?? 10)),
+  dev: () => benchDev(Number(size ?? 1000)),
   scale: () => benchScale(sizes.length > 0 ? sizes.map(Number) : [100, 1000, 10_000]),
   tables: () => benchTables(Number(size ?? 500)),
 };
