@@ -1,6 +1,6 @@
 /**
  * Dependencies point one way:
- * words → schemas → base → measure → codes / tables → decide → answers → impact / prose → check → views → plot/pages … → publish → cli.
+ * words → schemas → base → measure → codes / tables → import, decide → answers → impact / prose → check → views → plot/pages … → publish → cli.
  * The texts of the interface (words) may be said in any room.
  * Pure computation imports neither the site generator nor the file system nor the DOM.
  */
@@ -16,6 +16,7 @@ const rooms = {
   impact: ['schemas', 'base', 'measure', 'decide', 'tables', 'answers'],
   prose: ['schemas', 'base', 'measure', 'answers'],
   check: ['schemas', 'base', 'measure', 'decide', 'codes', 'tables', 'answers', 'impact', 'prose'],
+  import: ['schemas', 'base', 'measure', 'codes', 'tables'],
   plot: ['schemas', 'measure'],
   walk: ['schemas'],
   views: [
@@ -29,6 +30,7 @@ const rooms = {
     'impact',
     'prose',
     'check',
+    'import',
     'plot',
     'walk',
   ],
@@ -61,10 +63,11 @@ const rooms = {
     'impact',
     'prose',
     'check',
+    'import',
     'views',
     'publish',
   ],
-  demo: ['schemas', 'measure'],
+  demo: ['schemas', 'base', 'measure'],
 };
 
 const places = {
@@ -82,7 +85,7 @@ const oneWay = Object.entries(rooms).map(([room, allowed]) => ({
 }));
 
 const pure =
-  '^(schemas/(?!write-json)|src/(words|measure|codes|tables|decide|impact|prose|check|plot|walk)/)';
+  '^(schemas/(?!write-json)|src/(words|measure|codes|tables|decide|impact|prose|check|import|plot|walk)/)';
 
 export default {
   forbidden: [

@@ -1,6 +1,14 @@
 /** Fields that several kinds of entry share, each defined once. */
 import { z } from 'zod';
 
+/** What is known of fields beside their schemas; a field described anew keeps it. */
+export const fieldNotes = z.registry<{
+  /** The folder of the entries it names, such as `sources`. */
+  readonly entriesIn?: string;
+  /** Whether it stands in quotes even where YAML would not need them. */
+  readonly inQuotes?: boolean;
+}>();
+
 /** Lower-case words joined by hyphens: what file names and ids are made of. */
 export const slug = z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, {
   error: 'use lower-case letters, digits and single hyphens, such as "front-left"',
@@ -12,8 +20,11 @@ export const line = z.string().trim().min(1, { error: 'this text is empty' }).ma
 /** A paragraph of plain text. */
 export const paragraph = z.string().trim().min(1, { error: 'this text is empty' }).max(2000);
 
+/** How a date is written, in words. */
+export const dateForm = 'year-month-day, such as 2026-03-14';
+
 /** A calendar date, ISO 8601: `2026-03-14`. */
-export const date = z.iso.date({ error: 'write the date as year-month-day, such as 2026-03-14' });
+export const date = z.iso.date({ error: `write ${dateForm}` });
 
 /** A language, as IETF BCP 47 names it: `es`, `pt-BR`. */
 export const languageTag = z.string().regex(/^[a-z]{2,3}(-[A-Z][a-z]{3})?(-[A-Z]{2})?$/, {
@@ -31,6 +42,7 @@ export function reference(kind: string): z.ZodString {
   return z
     .string()
     .min(1)
+    .register(fieldNotes, { entriesIn: kind.replace('/', '') })
     .meta({ description: `The id of an entry in ${kind}: its path there without the file ending.` });
 }
 

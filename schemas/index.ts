@@ -4,6 +4,7 @@
  */
 export * from './characteristics.ts';
 export * from './common.ts';
+export * from './editor-words.ts';
 export * from './entries/equipment.ts';
 export * from './entries/exception.ts';
 export * from './entries/family.ts';

@@ -1,5 +1,6 @@
 /** The JSON Schema 2020-12 files, made from the Zod schemas: for editors, and for those who read our JSON. */
 import { z } from 'zod';
+import { addEditorWords } from './editor-words.ts';
 import { readingSchema } from './entries/reading.ts';
 import { entrySchemas, type Kind } from './kinds.ts';
 import { buildResultSchema } from './results/build.ts';
@@ -8,7 +9,9 @@ import { explainResultSchema } from './results/explain.ts';
 import { findResultSchema } from './results/find.ts';
 import { identifyResultSchema } from './results/identify.ts';
 import { impactResultSchema } from './results/impact.ts';
+import { blankSheetResultSchema, importResultSchema } from './results/import.ts';
 import { initResultSchema } from './results/init.ts';
+import { newResultSchema } from './results/new.ts';
 import { planResultSchema } from './results/plan.ts';
 import { rulesResultSchema } from './results/rules.ts';
 import { serveResultSchema } from './results/serve.ts';
@@ -50,7 +53,10 @@ const published: Readonly<Record<string, z.ZodType>> = {
   'sweep-result.schema.json': sweepResultSchema,
   'identify-result.schema.json': identifyResultSchema,
   'impact-result.schema.json': impactResultSchema,
+  'import-result.schema.json': importResultSchema,
+  'blank-sheet-result.schema.json': blankSheetResultSchema,
   'init-result.schema.json': initResultSchema,
+  'new-result.schema.json': newResultSchema,
   'plan-result.schema.json': planResultSchema,
   'table-check-result.schema.json': tableCheckResultSchema,
   'table-decide-result.schema.json': tableDecideResultSchema,
@@ -66,7 +72,9 @@ export function jsonSchemaFiles(): Map<string, string> {
     Object.entries(published).map(([name, schema]) => [
       name,
       `${JSON.stringify(
-        z.toJSONSchema(schema, { target: 'draft-2020-12', io: isResult(name) ? 'output' : 'input' }),
+        isResult(name)
+          ? z.toJSONSchema(schema, { target: 'draft-2020-12', io: 'output' })
+          : z.toJSONSchema(schema, { target: 'draft-2020-12', io: 'input', override: addEditorWords }),
         undefined,
         2,
       )}\n`,

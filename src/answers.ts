@@ -110,11 +110,16 @@ export function answersOf(
   const tables = new Map(
     [...base.tables.values()].sort(byOrder).map(({ id, data }) => [id, tableOfEntry(data)] as const),
   );
-  const policy = policyOf([...base.tables.values()].sort(byOrder).map(({ data }) => data));
+  let policyMade: PlanPolicy | undefined;
+  // Made when it is first asked for: its texts are in the language of that time.
+  const policyOfShop = (): PlanPolicy => {
+    policyMade ??= policyOf([...base.tables.values()].sort(byOrder).map(({ data }) => data));
+    return policyMade;
+  };
   const terms = plans.map(({ id, data }) => ({ id, terms: termsOfPlan(data) }));
   const answerAll = (id: string, suitable: (plan: string) => number): readonly PlanAnswer[] => {
     const profile = judged(id);
-    return profile ? terms.map((plan) => answerPlan(policy, plan, profile, suitable(plan.id))) : [];
+    return profile ? terms.map((plan) => answerPlan(policyOfShop(), plan, profile, suitable(plan.id))) : [];
   };
   const judged = (id: string): JudgedProfile | undefined => {
     const data = base.profiles.get(id)?.data;
@@ -128,7 +133,7 @@ export function answersOf(
       const profile = judged(id);
       if (!profile) continue;
       for (const { id: plan, terms: asked } of terms) {
-        if (keeps(judge(policy, asked, profile, undefined).verdict)) byPlan.get(plan)?.add(id);
+        if (keeps(judge(policyOfShop(), asked, profile, undefined).verdict)) byPlan.get(plan)?.add(id);
       }
     }
     return byPlan;
@@ -145,7 +150,17 @@ export function answersOf(
     (family): OutputGroups =>
       groupOutputs((base.profilesOfFamily.get(family) ?? []).flatMap(({ id }) => comparable.get(id) ?? [])),
   );
-  return Object.freeze({ base, outputs, comparable, planAnswers, policy, tables, outputGroups });
+  return Object.freeze({
+    base,
+    outputs,
+    comparable,
+    planAnswers,
+    get policy() {
+      return policyOfShop();
+    },
+    tables,
+    outputGroups,
+  });
 }
 
 /** The same answers, said anew: their sentences are in the language at the time they are asked for. */

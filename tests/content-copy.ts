@@ -1,4 +1,4 @@
-/** A copy of the demo content in a temporary folder, to be broken on purpose. */
+/** A copy of the demo content, or of another content folder, in a temporary folder, to be broken on purpose. */
 import { cp, mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
@@ -10,9 +10,9 @@ export class ContentCopy {
     this.folder = folder;
   }
 
-  static async make(): Promise<ContentCopy> {
+  static async make(from = 'content'): Promise<ContentCopy> {
     const folder = await mkdtemp(join(tmpdir(), 'readback-content-'));
-    await cp('content', folder, { recursive: true });
+    await cp(from, folder, { recursive: true });
     return new ContentCopy(folder);
   }
 

@@ -1,6 +1,6 @@
 /** A head-unit family: units that look alike, are read alike and share one set of profiles. */
 import { z } from 'zod';
-import { caution, channel, line, paragraph, slug, sources, year } from '../common.ts';
+import { caution, channel, fieldNotes, line, paragraph, slug, sources, year } from '../common.ts';
 
 const mm = z.number().min(0).max(1000);
 
@@ -80,6 +80,7 @@ export const familySchema = z
         pattern: z
           .string()
           .min(1)
+          .register(fieldNotes, { inQuotes: true })
           .meta({ description: 'Regular expression (ECMA-262) that every code of the family matches.' }),
         where: line.meta({ description: 'What a rider is to read: how long it is, what is not part of it.' }),
       })

@@ -1,9 +1,9 @@
 /** A tuning profile: one output behaviour a head unit can be set to, known by its code. */
 import { z } from 'zod';
-import { line, paragraph, reference, sources } from '../common.ts';
+import { fieldNotes, line, paragraph, reference, sources } from '../common.ts';
 
 /** A code as displayed. Must be a quoted string: unquoted, `0x7E8` is a number and `1.10` is 1.1. */
-export const code = z.string().trim().min(2).max(40);
+export const code = z.string().trim().min(2).max(40).register(fieldNotes, { inQuotes: true });
 
 const formerId = z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*\/[a-z0-9]+(-[a-z0-9]+)*$/, {
   error: 'write the id as family/profile, such as "brasslight/8b0s-i5z"',

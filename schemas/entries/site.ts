@@ -5,6 +5,18 @@ import { languageTag, line, paragraph } from '../common.ts';
 const hexColour = z.string().regex(/^#[0-9a-f]{6}$/i, { error: 'write the colour as "#rrggbb", in quotes' });
 const webAddress = z.url({ protocol: /^https$/, error: 'write a whole address that begins with https://' });
 
+/** An address with places for a file and its line; the host stands before both. */
+const fileAddress = z
+  .string()
+  .max(500)
+  .regex(/^https:\/\/(?=.*\{file\})[^\s/{}\\]+\/(?:[^\s{}\\]|\{file\}|\{line\})*$/, {
+    error:
+      'begin with https://, and write {file} where the path of the entry’s file belongs and, if you like, {line} for its line; no other braces and no spaces',
+  })
+  .refine((text) => URL.canParse(text.replaceAll(/[{}]/g, '')), {
+    error: 'write a whole address, such as https://git.example/help/edit/main/content/{file}#L{line}',
+  });
+
 export const siteSchema = z
   .strictObject({
     name: line.meta({ description: 'The shop’s name.' }),
@@ -22,6 +34,10 @@ export const siteSchema = z
       description: 'The address the site is published at; the base path of a build may be left out of it.',
     }),
     repository: webAddress.optional().meta({ description: 'Where the entries are kept, for corrections.' }),
+    correctAt: fileAddress.optional().meta({
+      description:
+        'Where the file of an entry is changed or viewed there: an address with {file} for its path below the content folder and {line} for the line, in quotes, such as "https://git.example/help/edit/main/content/{file}#L{line}". Absent: corrections lead to the repository, else to the e-mail address.',
+    }),
     licence: z
       .strictObject({
         name: z

@@ -1,7 +1,7 @@
 /** A decision table: rules a shop decides by, as rows (OMG DMN, with its hit policies and unary tests). */
 import { z } from 'zod';
 import { characteristicNames } from '../characteristics.ts';
-import { date, line, paragraph, reference, slug, sources } from '../common.ts';
+import { date, fieldNotes, line, paragraph, reference, slug, sources } from '../common.ts';
 
 /** Facts about a profile that are not numbers, and the greatest boost, which is one of several numbers. */
 export const traitNames = [
@@ -121,6 +121,7 @@ export const tableOutputSchema = z.discriminatedUnion('holds', [
 const cell = z.union([z.string(), z.number(), z.boolean()], {
   error: 'write one test or value here, in quotes: "< 4.2"',
 });
+fieldNotes.add(cell, { inQuotes: true });
 
 export const tableRuleSchema = z.strictObject({
   id: slug.meta({ description: 'A name of its own for the rule; links lead to it.' }),

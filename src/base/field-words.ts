@@ -7,10 +7,6 @@ export function fieldLabel(path: DataPath, noun: string): string {
   return path.map((part) => (typeof part === 'number' ? `item ${part + 1}` : `“${String(part)}”`)).join(', ');
 }
 
-export function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}
-
 /** What YAML read a value as. */
 export function kindOf(value: unknown): string {
   if (value === null) return 'empty';

@@ -1,6 +1,6 @@
 /** Which entries an entry names, and where it names them. */
 import type { Kind, TableEntryRule } from '../../schemas/index.ts';
-import { kindNouns } from '../../schemas/index.ts';
+import { kindNouns, markdownKinds } from '../../schemas/index.ts';
 import type { Base, Entry } from './base.ts';
 import { bodyLinks } from './body-links.ts';
 import type { Finding } from './finding.ts';
@@ -101,6 +101,25 @@ export const linkedKinds = [
   'words',
 ] as const;
 
+/** What is said of the name of an entry that is not there. */
+export function noSuchEntry(
+  base: Base,
+  kind: Link['kind'],
+  id: string,
+): { readonly message: string; readonly help: string } {
+  const guess = nearest(id, base[kind].keys());
+  return {
+    message: `There is no ${kindNouns[kind]} “${id}”.`,
+    help: guess ? `Did you mean “${guess}”?` : `Correct the id, or add the file ${fileOfEntry(kind, id)}.`,
+  };
+}
+
+/** The file an entry is kept in, below the content folder. */
+export function fileOfEntry(kind: Link['kind'], id: string): string {
+  if (kind === 'outputs') return `${kind}/${id}/session.yaml`;
+  return `${kind}/${id}${markdownKinds.includes(kind) ? '.md' : '.yaml'}`;
+}
+
 /**
  * A finding for each link to an entry that is not there. Entries that exist but could not be read
  * (`broken`, as `kind/id`) are left out: their own findings come first.
@@ -109,20 +128,13 @@ export function danglingLinks(base: Base, broken: ReadonlySet<string>): Finding[
   const findings: Finding[] = [];
   const exists = (kind: Link['kind'], id: string): boolean =>
     base[kind].has(id) || broken.has(`${kind}/${id}`);
-  const dangling = (kind: Link['kind'], id: string, place: Finding['place']): Finding => {
-    const guess = nearest(id, base[kind].keys());
-    const ending = kind === 'families' || kind === 'guides' ? '.md' : '.yaml';
-    return {
-      rule: 'dangling-link',
-      severity: 'error',
-      place,
-      message: `There is no ${kindNouns[kind]} “${id}”.`,
-      help: guess
-        ? `Did you mean “${guess}”?`
-        : `Correct the id, or add the file ${kind}/${id}${kind === 'outputs' ? '/session.yaml' : ending}.`,
-      related: [],
-    };
-  };
+  const dangling = (kind: Link['kind'], id: string, place: Finding['place']): Finding => ({
+    rule: 'dangling-link',
+    severity: 'error',
+    place,
+    ...noSuchEntry(base, kind, id),
+    related: [],
+  });
   for (const entry of allEntries(base)) {
     for (const link of linksOf(entry)) {
       if (exists(link.kind, link.id)) continue;

@@ -138,6 +138,11 @@ function schemaOf(kind: Kind): z.ZodType<EntryData<Kind>> {
 /** Ids are paths of lower-case words, so that they can stand in an address as they are. */
 const idPattern = /^[a-z0-9]+(?:-[a-z0-9]+)*(?:\/[a-z0-9]+(?:-[a-z0-9]+)*)*$/;
 
+/** Whether a name can be the id of an entry, and so stand in an address. */
+export function isEntryId(id: string): boolean {
+  return idPattern.test(id);
+}
+
 function roleOf(file: string): FileRole {
   if (file === 'site.yaml') return { role: 'entry', kind: 'site', id: 'site' };
   const slash = file.indexOf('/');
@@ -164,13 +169,13 @@ function roleOf(file: string): FileRole {
       help: `Rename it to end in ${ending}, or move it out of the content folder.`,
     };
   }
-  return idPattern.test(id) ? { role: 'entry', kind, id } : badName;
+  return isEntryId(id) ? { role: 'entry', kind, id } : badName;
 }
 
 function outputRole(rest: string): FileRole {
   const [session = '', file, ...deeper] = rest.split('/');
   if (deeper.length === 0 && (file === 'session.yaml' || file === 'readings.csv')) {
-    if (!idPattern.test(session)) return badName;
+    if (!isEntryId(session)) return badName;
     return file === 'session.yaml'
       ? { role: 'entry', kind: 'outputs', id: session }
       : { role: 'readings', session };

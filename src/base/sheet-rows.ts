@@ -4,29 +4,53 @@ import { CsvError, parse } from 'csv-parse/sync';
 /** A quotation mark is out of place: nothing from there on can be trusted. */
 export class MisplacedQuote extends Error {}
 
+/** How a sheet is set, where it is not one of readings. */
+export interface SheetSetting {
+  readonly delimiter: string;
+  /** Cells may go over several lines, and hold quotation marks that mean nothing: what other programs write. */
+  readonly isForeign: boolean;
+}
+
+const ownSetting: SheetSetting = { delimiter: ',', isForeign: false };
+
 /**
- * Calls `see` for every row that is not empty, its cells trimmed, with its line. Line ends are LF and CRLF.
- * @throws MisplacedQuote where a quoted cell does not end on its line, or is no whole cell.
+ * Calls `see` for every row that is not empty, its cells trimmed, with the line it begins at. Line ends are LF and
+ * CRLF.
+ * @throws MisplacedQuote where a quoted cell does not end (or, in a sheet of our own, not on its line), or is no
+ *   whole cell.
  */
-export function eachRow(text: string, see: (cells: string[], line: number) => void): void {
-  if (beyondPlain.test(text)) eachRowByLibrary(text, see);
-  else eachPlainRow(text, see);
+export function eachRow(
+  text: string,
+  see: (cells: string[], line: number) => void,
+  setting: SheetSetting = ownSetting,
+): void {
+  if (beyondPlain.test(text)) eachRowByLibrary(text, see, setting);
+  else eachPlainRow(text, see, setting.delimiter);
 }
 
 /** Anything but printable ASCII without quotation marks and ordinary line ends: hardly a sheet has it. */
 const beyondPlain = /[^\t\n\r !#-~]|\r(?!\n)/;
 
 /** As {@link eachRow}, by the CSV library, which knows about quotes and about the blanks of all scripts. */
-export function eachRowByLibrary(text: string, see: (cells: string[], line: number) => void): void {
+export function eachRowByLibrary(
+  text: string,
+  see: (cells: string[], line: number) => void,
+  { delimiter, isForeign }: SheetSetting = ownSetting,
+): void {
   try {
     parse(text, {
+      delimiter,
       record_delimiter: ['\n', '\r\n'],
       relax_column_count: true,
+      relax_quotes: isForeign,
       skip_empty_lines: true,
-      trim: true,
+      // Between tabs the library would take empty cells for blanks.
+      trim: !isForeign,
       on_record: (record: string[], { lines }) => {
-        if (record.some((cell) => cell.includes('\n'))) throw new MisplacedQuote();
-        see(record, lines);
+        const breaks = record.reduce((sum, cell) => sum + cell.split('\n').length - 1, 0);
+        if (breaks > 0 && !isForeign) throw new MisplacedQuote();
+        const cells = isForeign ? record.map((cell) => cell.trim()) : record;
+        if (cells.length > 1 || cells[0] !== '') see(cells, lines - breaks);
         return null;
       },
     });
@@ -35,8 +59,8 @@ export function eachRowByLibrary(text: string, see: (cells: string[], line: numb
   }
 }
 
-/** Without quotation marks a row is what stands between line ends and commas; tests hold it to what the library gives. */
-function eachPlainRow(text: string, see: (cells: string[], line: number) => void): void {
+/** Without quotation marks a row is what stands between line ends and delimiters; tests hold it to what the library gives. */
+function eachPlainRow(text: string, see: (cells: string[], line: number) => void, delimiter: string): void {
   let line = 0;
   for (let start = 0; start < text.length; ) {
     const lineEnd = text.indexOf('\n', start);
@@ -45,7 +69,7 @@ function eachPlainRow(text: string, see: (cells: string[], line: number) => void
     line += 1;
     const cells: string[] = [];
     for (let from = start; ; ) {
-      const comma = text.indexOf(',', from);
+      const comma = text.indexOf(delimiter, from);
       if (comma === -1 || comma >= end) {
         cells.push(trimmed(text.slice(from, end)));
         break;

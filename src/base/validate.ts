@@ -1,6 +1,7 @@
 /** Holds the data of an entry against its schema and says what is wrong in a contributor's words. */
 import type { z } from 'zod';
-import { capital, clipped, fieldLabel, kindOf, wanted } from './field-words.ts';
+import { capital, inQuotes, oneOf, sentence } from '../../schemas/index.ts';
+import { clipped, fieldLabel, kindOf, wanted } from './field-words.ts';
 import type { Finding } from './finding.ts';
 import { nearest } from './nearest.ts';
 import { accepts, isDateField, knownKeys, unionValues, valueAt } from './schema-walk.ts';
@@ -163,7 +164,7 @@ function issueWords(issue: Issue, entry: Entry): Words {
     const guess = nearest(String(input), known);
     return {
       message: input === '' ? `${label} is empty.` : `${label} cannot be ${quoted(input, source)}.`,
-      help: `${guess && input !== '' ? `Did you mean “${guess}”? ` : ''}It is one of: ${known.join(', ')}.`,
+      help: `${guess && input !== '' ? `Did you mean “${guess}”? ` : ''}${oneOf(known)}`,
     };
   }
   if (issue.code === 'too_small' || issue.code === 'too_big') return boundWords(issue, entry, input, source);
@@ -175,7 +176,7 @@ function issueWords(issue: Issue, entry: Entry): Words {
   }
   return {
     message: `${label} cannot be ${quoted(input, source)}.`,
-    help: `${capital(issue.message)}${issue.message.endsWith('.') ? '' : '.'}`,
+    help: sentence(issue.message),
   };
 }
 
@@ -201,7 +202,7 @@ function typeWords(issue: z.core.$ZodIssueInvalidType, entry: Entry, input: unkn
     const isDate = isDateField(entry.schema, entry.data, path);
     return {
       message: `${label} is read as ${kindOf(input)} (${JSON.stringify(input)}), not as ${isDate ? 'a date' : 'text'}.`,
-      help: isDate ? dateAdvice(source) : `Put it in quotes: "${source}".`,
+      help: isDate ? dateAdvice(source) : `${inQuotes}: "${source}".`,
     };
   }
   if (expected === 'boolean' && typeof input !== 'object') {
@@ -307,8 +308,7 @@ function emptyWords(issue: Issue, { schema, data, positions, noun }: Entry): Wor
     };
   }
   const values = issue.code === 'invalid_value' ? issue.values.map(String) : [];
-  if (values.length > 0)
-    return { message: `${label} is empty.`, help: `It is one of: ${values.join(', ')}.` };
+  if (values.length > 0) return { message: `${label} is empty.`, help: oneOf(values) };
   const expected = issue.code === 'invalid_type' ? issue.expected : undefined;
   const known = [...knownKeys(schema, data, path)].sort();
   if (path.at(-2) === 'when' || path.at(-2) === 'give') {

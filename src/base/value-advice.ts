@@ -1,4 +1,5 @@
 /** What to write instead: advice on numbers, dates and true/false that are not as a field wants them. */
+import { dateForm, inFigures, trueOrFalse } from '../../schemas/index.ts';
 import { factorTo, tidy, unitOfField } from './units.ts';
 
 const isYes = /^(?:yes|y|on|true|1)$/i;
@@ -9,7 +10,7 @@ export function booleanAdvice(input: unknown): string {
   const word = String(input).trim();
   if (isYes.test(word)) return `Write true, without quotes; ${clippedWord(input)} does not count as it.`;
   if (isNo.test(word)) return `Write false, without quotes; ${clippedWord(input)} does not count as it.`;
-  return 'Write true or false, without quotes.';
+  return trueOrFalse;
 }
 
 function clippedWord(input: unknown): string {
@@ -42,7 +43,7 @@ export function numberAdvice(text: string, key: string): string {
     return `Write the figures without gaps: ${plain.replace(/[ _'’]/g, '')}.`;
   }
   const parts = /^[±~≈<>≤≥]?\s*(-?\d+(?:[.,]\d+)?)\s*(.*)$/su.exec(plain);
-  if (!parts?.[1]) return 'Write a number, in figures.';
+  if (!parts?.[1]) return inFigures;
   const number = parts[1].replace(',', '.');
   return unitAdvice(number, parts[2] ?? '', key);
 }
@@ -88,8 +89,6 @@ export function slipAdvice(
   }
   return check;
 }
-
-const dateForm = 'year-month-day, such as 2026-03-14';
 
 /** For a field that must be a date: what date, if it can be told. */
 export function dateAdvice(written: string): string {

@@ -1,6 +1,7 @@
 /** What all commands share: options, output, exit codes. */
 import { CannotRun } from '../base/index.ts';
 import { type CheckedAnswers, textReport } from '../check/index.ts';
+import type { Dialogue } from './new/dialogue.ts';
 
 /** 0 clean or found; 1 findings, or not found; 2 the command could not run. */
 export const exitCodes = { ok: 0, findings: 1, cannotRun: 2 } as const;
@@ -11,6 +12,8 @@ export interface Output {
   err(text: string): void;
   /** Whether `out` is a terminal that takes colour. */
   readonly colour: boolean;
+  /** Opens a dialogue; absent where nobody sits at a terminal. */
+  readonly dialogue?: () => Dialogue;
 }
 
 export interface ContentOption {

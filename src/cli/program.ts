@@ -9,11 +9,13 @@ import { type FindOptions, find } from './commands/find.ts';
 import { type IdentifyOptions, identify } from './commands/identify.ts';
 import { type ImpactOptions, impact, impactFormats } from './commands/impact.ts';
 import { init } from './commands/init.ts';
+import { addNewCommands } from './commands/new.ts';
 import { type PlanOptions, plan } from './commands/plan.ts';
 import { type ServeOptions, serve } from './commands/serve.ts';
 import { type SweepOptions, sweep } from './commands/sweep.ts';
 import { addTableCommands } from './commands/table.ts';
 import { words } from './commands/words.ts';
+import { addImportCommand } from './import/add-command.ts';
 import { reportFormats } from './report-file.ts';
 
 /**
@@ -53,8 +55,11 @@ Exit codes: 0 clean or found, 1 findings, not found, or a recording that cannot 
 
 Examples:
   readback init ../our-help                 begin a repository of your own entries
+  readback new profile                      write an entry, asked for field by field
   readback impact --since main              which answers does a change flip?
   readback check                            is everything sourced, nothing contradictory?
+  readback import march.xlsx --like 2025-11-north
+                                            what would become of a spreadsheet of readings?
   readback find 8BOS-I5Z                    which profiles may this be, misread or not?
   readback explain 8B0S-I5Z --unit brasslight
   readback table decide amplifier-without-reflash --input 'clean volts=3.9+-0.15'
@@ -82,6 +87,8 @@ Examples:
     .argument('<dir>', 'the folder, which is made where there is none')
     .addOption(jsonOption())
     .action((folder: string, options: JsonOption) => done(init(folder, options, output)));
+
+  addNewCommands(program, { content: contentOption, json: jsonOption }, output, done);
 
   program
     .command('check')
@@ -234,6 +241,7 @@ Examples:
     )
     .action((file: string, options: SweepOptions) => done(sweep(file, options, output)));
 
+  addImportCommand(program, { content: contentOption, json: jsonOption }, output, done);
   addTableCommands(program, { content: contentOption, json: jsonOption }, output, done);
 
   program

@@ -8,7 +8,7 @@ import type { RecentCode } from './recent-codes.ts';
 /** An option of the code field; its answer comes in when it has been loaded. */
 export function codeItem(
   { familyNames, sentence }: Lookup,
-  { code, family, profile, note }: CodeCandidate,
+  { code, family, profile, note, likeness }: CodeCandidate,
   at: number,
   base: string,
 ): HTMLLIElement {
@@ -23,7 +23,7 @@ export function codeItem(
   head.className = 'result-head';
   head.append(codeText(code), textElement('div', 'result-family', name));
   item.append(head);
-  if (!note.startsWith('exactly as typed')) item.append(textElement('div', 'result-note', capital(note)));
+  if (likeness !== 'as-typed') item.append(textElement('div', 'result-note', capital(note)));
   const answer = textElement('div', 'result-sentence', '');
   item.append(answer);
   void sentence(profile).then((text) => {

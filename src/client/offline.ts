@@ -2,6 +2,8 @@
  * In every page: registers the worker, tells it what was visited, and says when the page is an old copy or a
  * newer version is there. Part of the page itself, so that page and script are always of one version.
  */
+
+import { phrase } from '../words/index.ts';
 import type { KeptReason, PageMessage } from '../worker/plan.ts';
 import { hideBanner, showBanner } from './banner.ts';
 import { isNewerThere } from './freshness.ts';
@@ -20,8 +22,8 @@ function reload(): void {
   location.reload();
 }
 
-function age(): string {
-  return `this is what was published on ${document.querySelector('.content-date time')?.textContent}.`;
+function published(): string {
+  return document.querySelector('.content-date time')?.textContent ?? '';
 }
 
 function tell(worker: ServiceWorker | null, message: PageMessage, port?: MessagePort): void {
@@ -75,10 +77,13 @@ async function keepForOffline(): Promise<void> {
     const { waiting, active } = registration;
     const versions = { page, waiting: await versionOf(waiting), active: await versionOf(active) };
     if (kept === 'missing') {
-      if (isReached) showBanner('There is a network again:', { text: 'Load the page', act: takeNewer });
+      if (isReached)
+        showBanner(phrase('There is a network again:'), { text: phrase('Load the page'), act: takeNewer });
     } else if (isNewerThere({ ...versions, isKept: kept !== undefined && isReached, hasChanged })) {
-      const sentence = kept ? `${capital(age())} A newer version is there:` : 'A newer version is there:';
-      showBanner(sentence, { text: 'Load it', act: takeNewer });
+      const sentence = kept
+        ? phrase('This is what was published on {date}. A newer version is there:', { date: published() })
+        : phrase('A newer version is there:');
+      showBanner(sentence, { text: phrase('Load it'), act: takeNewer });
     } else {
       // The page is of the version that waits: it may take over without a reload.
       if (waiting && versions.waiting === page) tell(waiting, { kind: 'take-over' });
@@ -114,10 +119,6 @@ async function keepForOffline(): Promise<void> {
   else await judge(false);
 }
 
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}
-
 /** A development site keeps nothing; see also src/publish/forget-worker.ts. */
 async function forgetWorkers(): Promise<void> {
   for (const registration of await navigator.serviceWorker.getRegistrations()) {
@@ -125,8 +126,13 @@ async function forgetWorkers(): Promise<void> {
   }
 }
 
-if (kept === 'no-network') showBanner(`No network: ${age()}`);
-else if (kept === 'slow') showBanner(`The network does not answer: ${age()}`);
+if (kept === 'no-network') {
+  showBanner(phrase('No network: this is what was published on {date}.', { date: published() }));
+} else if (kept === 'slow') {
+  showBanner(
+    phrase('The network does not answer: this is what was published on {date}.', { date: published() }),
+  );
+}
 
 if ('serviceWorker' in navigator) {
   if (import.meta.env.DEV) void forgetWorkers();

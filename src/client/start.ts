@@ -1,4 +1,5 @@
 /** The code field of the start page: results as one types. Without it the form leads to the list of codes. */
+import { phrase } from '../words/index.ts';
 import { type Lookup, loadLookup } from './code-index.ts';
 import { codeItem, recentItem } from './code-items.ts';
 import { find } from './find.ts';
@@ -84,7 +85,7 @@ function start(root: HTMLElement): void {
       lookup && (await searchFor(lookup, typed, unit, () => mine === asked).catch(() => undefined));
     if (mine !== asked) return;
     if (!lookup || !search) {
-      show([], noSignal);
+      show([], noSignal());
       return;
     }
     show(
@@ -108,7 +109,8 @@ function start(root: HTMLElement): void {
     const name = familyNames.get(unit ?? '');
     if (name === undefined) unit = undefined;
     unitLine.hidden = name === undefined;
-    if (name !== undefined) find(unitLine, 'span', HTMLSpanElement).textContent = `Codes of ${name} only.`;
+    if (name !== undefined)
+      find(unitLine, 'span', HTMLSpanElement).textContent = phrase('Codes of {name} only.', { name });
   };
 
   const open = (option: HTMLLIElement, inNewTab: boolean): void => {
@@ -173,9 +175,11 @@ function start(root: HTMLElement): void {
 /** What came of a search for words; `count` is undefined where the search could not be loaded. */
 function pageVerdict(typed: string, count: number | undefined): string {
   if (count === undefined)
-    return 'Searching for words needs the network, and it did not come through. Codes work without.';
-  if (count === 0) return `No page speaks of “${typed}”. Try fewer or other words.`;
-  return count === 1 ? `One page speaks of “${typed}”.` : `Pages that speak of “${typed}”, best first.`;
+    return phrase('Searching for words needs the network, and it did not come through. Codes work without.');
+  if (count === 0) return phrase('No page speaks of “{words}”. Try fewer or other words.', { words: typed });
+  return count === 1
+    ? phrase('One page speaks of “{words}”.', { words: typed })
+    : phrase('Pages that speak of “{words}”, best first.', { words: typed });
 }
 
 /** Keeps what is searched for in the address, so that it can be sent to someone and survives going back. */

@@ -1,5 +1,7 @@
 /** Reads the walk aloud, where the browser can and the rider has asked for it. */
 
+import { phrase } from '../words/index.ts';
+
 const memoryKey = 'readback.read-aloud';
 
 /** Binds the button that turns reading on and off; what is returned says a text while it is on. */
@@ -13,12 +15,12 @@ export function bindSpeech(button: HTMLButtonElement, current: () => string): (t
     // What is being said is out of date as soon as there is something new to say.
     speechSynthesis.cancel();
     const utterance = new SpeechSynthesisUtterance(text);
-    utterance.lang = 'en';
+    utterance.lang = phrase('en');
     speechSynthesis.speak(utterance);
   };
   const show = (): void => {
     button.setAttribute('aria-pressed', String(isOn));
-    button.textContent = isOn ? 'Reading aloud: stop' : 'Read aloud';
+    button.textContent = isOn ? phrase('Reading aloud: stop') : phrase('Read aloud');
   };
 
   button.hidden = false;

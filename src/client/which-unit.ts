@@ -1,6 +1,7 @@
 /** Narrows the units down by model line, year and one question at a time. Without it the page lists them all. */
 import { fittedTo, looksLike, nextQuestion, type SightedUnit, unsure } from '../decide/which-unit.ts';
 import { fittedWords, leftWords } from '../views/which-unit-words.ts';
+import { phrase } from '../words/index.ts';
 import { find } from './find.ts';
 
 type Unit = SightedUnit & { readonly path: string };
@@ -39,14 +40,17 @@ function start(root: HTMLElement): void {
       legend.textContent = next.ask;
       choices.replaceChildren(
         ...next.answers.map(({ id, text }) => choice(text, () => answer(next.id, id))),
-        choice('I can’t tell', () => answer(next.id, unsure), 'unsure'),
+        choice(phrase('I can’t tell'), () => answer(next.id, unsure), 'unsure'),
       );
     }
     const [only] = left;
     done.hidden = left.length !== 1;
     done.replaceChildren();
     if (only && left.length === 1) {
-      done.append(link(`${only.path}#read`, 'Read its code'), link(only.path, `All about ${only.name}`));
+      done.append(
+        link(`${only.path}#read`, phrase('Read its code')),
+        link(only.path, phrase('All about {name}', { name: only.name })),
+      );
     }
     again.hidden = !isBegun && year.value === '';
     keepInAddress(model.value, year.value);

@@ -1,4 +1,5 @@
 /** Ranks the known codes by how likely each is the one a rider read and typed. */
+import { phrase } from '../words/index.ts';
 import { compare, slipsOfLatest } from './alignment.ts';
 import type { Hit } from './best-spellings.ts';
 import type { CodeIndex } from './code-index.ts';
@@ -17,6 +18,8 @@ export interface CodeCandidate {
   readonly probability: number;
   /** How it differs from what was typed, in plain words. */
   readonly note: string;
+  /** `as-typed` to the character, the `same-code` written otherwise, or only `near`. */
+  readonly likeness: 'as-typed' | 'same-code' | 'near';
 }
 
 /**
@@ -90,8 +93,9 @@ export function searchOf(probabilities: Posterior, typed: string, options: FindO
     return listed.map((hit) => {
       const { code, family, profile } = hit.spelling.entry;
       const pick = families.length > 0 && sameCode.includes(hit);
-      const note = noteOn(hit, typed, text) + (pick ? '; several families have it: pick yours' : '');
-      return { code, family, profile, probability: hit.probability, note };
+      const { likeness, note: own } = noteOn(hit, typed, text);
+      const note = pick ? `${own}; ${phrase('several families have it: pick yours')}` : own;
+      return { code, family, profile, probability: hit.probability, note, likeness };
     });
   };
   const conclude = (verdict: CodeVerdict): CodeSearch => ({
@@ -147,14 +151,22 @@ function likeliestFirst(hits: readonly Hit[], atLeast: number): Hit[] {
   return first.length === hits.length ? first : [...first, ...hits.filter((hit) => !isInOrder(hit))];
 }
 
-function noteOn(hit: Hit, typed: string, text: string): string {
+function noteOn(hit: Hit, typed: string, text: string): Pick<CodeCandidate, 'note' | 'likeness'> {
   const { entry, written, canonical, shown, displayed } = hit.spelling;
-  if (displayed && typed.trim() === entry.code) return 'exactly as typed';
-  if (hit.exact) return 'same code, written differently';
+  if (displayed && typed.trim() === entry.code) {
+    return { likeness: 'as-typed', note: phrase('exactly as typed') };
+  }
+  if (hit.exact) return { likeness: 'same-code', note: phrase('same code, written differently') };
   compare(text, canonical, modelOf(entry.display), { shown });
-  const slips = slipsInWords(slipsOfLatest(), written);
-  const note = [hit.isBeginning ? 'begins like this' : '', slips].filter(Boolean).join('; ');
-  return (displayed ? '' : `as written ${written}: `) + (note || 'alike as far as compared');
+  const slips = slipsOfLatest();
+  const isSame = displayed && !hit.isBeginning && slips.every(({ kind }) => kind === 'leading-zeros');
+  const beginning = hit.isBeginning ? phrase('begins like this') : '';
+  const found = [beginning, slipsInWords(slips, written)].filter(Boolean).join('; ');
+  const note = found || phrase('alike as far as compared');
+  return {
+    likeness: isSame && slips.length > 0 ? 'same-code' : 'near',
+    note: displayed ? note : phrase('as written {code}: {note}', { code: written, note }),
+  };
 }
 
 /** Where the best code first differs from its strongest rival, the text as typed among the rivals. */

@@ -1,4 +1,5 @@
 /** Does a profile suit a plan? The policy table gives the verdict; each topic alone says why. */
+import { phrase } from '../words/index.ts';
 import { type Judgement, judge } from './plan/judge.ts';
 import type { PlanPolicy } from './plan/policy.ts';
 import { reasonsFor } from './plan/reasons.ts';
@@ -22,14 +23,6 @@ export function answerPlan(
   return { plan: plan.id, verdict, possible, sentence: sentenceOf(judgement, reasons), reasons };
 }
 
-const openings: Readonly<Record<Verdict, string>> = {
-  keep: 'Keep this profile: nothing needs to change.',
-  'keep-and-correct': 'Keep this profile and put one thing right.',
-  reflash: 'This profile does not suit the plan; another one would be needed.',
-  replace: 'This profile does not suit the plan, and no other one known for this unit does.',
-  'measure-first': 'Not decided yet: one more reading would settle it.',
-};
-
 function sentenceOf({ verdict, possible, settledBy }: Judgement, reasons: readonly Reason[]): string {
   const deciding = reasons.filter(({ outcome }) =>
     verdict === 'reflash' || verdict === 'replace'
@@ -43,12 +36,21 @@ function sentenceOf({ verdict, possible, settledBy }: Judgement, reasons: readon
 }
 
 function openingOf(verdict: Verdict, deciding: number, isCertain: boolean, isSettledByOne: boolean): string {
-  if (verdict === 'keep-and-correct') {
-    if (!isCertain) return 'Keep this profile; something may have to be put right.';
-    if (deciding > 1) return 'Keep this profile and put a few things right.';
+  switch (verdict) {
+    case 'keep':
+      return phrase('Keep this profile: nothing needs to change.');
+    case 'keep-and-correct':
+      if (!isCertain) return phrase('Keep this profile; something may have to be put right.');
+      return deciding > 1
+        ? phrase('Keep this profile and put a few things right.')
+        : phrase('Keep this profile and put one thing right.');
+    case 'reflash':
+      return phrase('This profile does not suit the plan; another one would be needed.');
+    case 'replace':
+      return phrase('This profile does not suit the plan, and no other one known for this unit does.');
+    case 'measure-first':
+      return deciding > 1 && !isSettledByOne
+        ? phrase('Not decided yet: more readings are needed.')
+        : phrase('Not decided yet: one more reading would settle it.');
   }
-  if (verdict === 'measure-first' && deciding > 1 && !isSettledByOne) {
-    return 'Not decided yet: more readings are needed.';
-  }
-  return openings[verdict];
 }

@@ -3,6 +3,7 @@
  * from the measured geometry, and only the one that tells most is asked.
  */
 import type { Family } from '../../schemas/index.ts';
+import { phrase } from '../words/index.ts';
 
 /** What is known of a unit before anything of it has been read. */
 export interface SightedUnit {
@@ -44,17 +45,22 @@ interface Sight {
   readonly see: (face: SightedUnit['face']) => string;
 }
 
-const yesOrNo = { yes: 'Yes', no: 'No' } as const;
+const yesOrNo = () => ({ yes: phrase('Yes'), no: phrase('No') });
 const yes = (is: boolean): string => (is ? 'yes' : 'no');
 /** A face this many times as wide as high is seen to be slim. */
 const slimRatio = 2.2;
 
 /** Easiest to see first: what can be felt with gloves on, then what needs light, then what needs the ignition. */
-const sights: readonly Sight[] = [
+const sights = (): readonly Sight[] => [
   {
     id: 'knobs',
-    ask: 'How many knobs that turn are on the face?',
-    answers: { '0': 'None', '1': 'One', '2': 'Two', more: 'More than two' },
+    ask: phrase('How many knobs that turn are on the face?'),
+    answers: {
+      '0': phrase('None'),
+      '1': phrase('One'),
+      '2': phrase('Two'),
+      more: phrase('More than two'),
+    },
     see: ({ controls }) => {
       const knobs = controls.filter(({ kind }) => kind === 'knob').length;
       return knobs > 2 ? 'more' : String(knobs);
@@ -62,37 +68,37 @@ const sights: readonly Sight[] = [
   },
   {
     id: 'keys',
-    ask: 'Are there keys to press on the face, outside the screen?',
-    answers: yesOrNo,
+    ask: phrase('Are there keys to press on the face, outside the screen?'),
+    answers: yesOrNo(),
     see: ({ controls }) => yes(controls.some(({ kind }) => kind === 'key')),
   },
   {
     id: 'numbered',
-    ask: 'Do some of the keys bear numbers?',
-    answers: yesOrNo,
+    ask: phrase('Do some of the keys bear numbers?'),
+    answers: yesOrNo(),
     see: ({ controls }) =>
       yes(controls.some(({ kind, label }) => kind === 'key' && /^\d+$/.test(label.trim()))),
   },
   {
     id: 'slim',
-    ask: 'Is the face slim, more than twice as wide as high?',
-    answers: yesOrNo,
+    ask: phrase('Is the face slim, more than twice as wide as high?'),
+    answers: yesOrNo(),
     see: ({ widthMm, heightMm }) => yes(widthMm >= slimRatio * heightMm),
   },
   {
     id: 'display',
-    ask: 'With the ignition on, what are the characters on the screen made of?',
+    ask: phrase('With the ignition on, what are the characters on the screen made of?'),
     answers: {
-      'dot-matrix': 'Square dots that can be counted',
-      'seven-segment': 'Seven straight strokes, as on a clock',
-      'anti-aliased': 'Smooth letters, as on a telephone',
+      'dot-matrix': phrase('Square dots that can be counted'),
+      'seven-segment': phrase('Seven straight strokes, as on a clock'),
+      'anti-aliased': phrase('Smooth letters, as on a telephone'),
     },
     see: ({ screen }) => screen.display,
   },
   {
     id: 'touch',
-    ask: 'With the ignition on, does the screen answer to a finger?',
-    answers: yesOrNo,
+    ask: phrase('With the ignition on, does the screen answer to a finger?'),
+    answers: yesOrNo(),
     see: ({ screen }) => yes(screen.touch),
   },
 ];
@@ -116,11 +122,12 @@ export function fittedTo<Unit extends SightedUnit>(
 
 /** The units that look as the rider says; answers to questions that do not exist exclude nothing. */
 export function looksLike<Unit extends SightedUnit>(units: readonly Unit[], said: SightAnswers): Unit[] {
+  const all = sights();
   return units.filter(({ id, face }) =>
     Object.entries(said).every(([question, answer]) => {
       if (answer === unsure) return true;
       if (question === featureQuestion) return answer.split(' ').includes(id);
-      const sight = sights.find((one) => one.id === question);
+      const sight = all.find((one) => one.id === question);
       return !sight || !Object.hasOwn(sight.answers, answer) || sight.see(face) === answer;
     }),
   );
@@ -136,7 +143,7 @@ const featureQuestion = 'feature';
 export function nextQuestion(units: readonly SightedUnit[], said: SightAnswers): SightQuestion | undefined {
   if (units.length < 2) return undefined;
   let best: { question: SightQuestion; bits: number } | undefined;
-  for (const { id, ask, answers, see } of sights) {
+  for (const { id, ask, answers, see } of sights()) {
     if (Object.hasOwn(said, id)) continue;
     const told = Object.entries(answers).flatMap(([answer, text]): SightAnswer[] => {
       const fitting = units.filter(({ face }) => see(face) === answer).map((unit) => unit.id);
@@ -165,6 +172,8 @@ function byFeature(units: readonly SightedUnit[]): SightQuestion | undefined {
     if (own === undefined) rest.push(id);
     return own === undefined ? [] : [{ id, text: own, units: [id] }];
   });
-  if (rest.length > 0) answers.push({ id: rest.join(' '), text: 'None of these', units: rest });
-  return answers.length < 2 ? undefined : { id: featureQuestion, ask: 'Which of these do you see?', answers };
+  if (rest.length > 0) answers.push({ id: rest.join(' '), text: phrase('None of these'), units: rest });
+  return answers.length < 2
+    ? undefined
+    : { id: featureQuestion, ask: phrase('Which of these do you see?'), answers };
 }

@@ -2,17 +2,12 @@
  * Writes the machine-made part of the demo: `node src/demo/write.ts [--content DIR]`.
  * What is written by hand (families, sequences, guides, plans, other sources, site.yaml) is left alone.
  */
+
 import { mkdir, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { parseArgs } from 'node:util';
-import {
-  benchSourceId,
-  benchSourceText,
-  profileText,
-  readingsText,
-  sessionText,
-  statementText,
-} from './entries.ts';
+import { benchSourceId } from '../base/entry-text.ts';
+import { benchSourceText, profileText, readingsText, sessionText, statementText } from './entries.ts';
 import { sheetOf } from './sheet.ts';
 import { profiles, sessions } from './world/index.ts';
 import { demoStatements } from './world/statements.ts';

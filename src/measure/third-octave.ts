@@ -34,3 +34,11 @@ export function nominalOf(hz: number): number | undefined {
   const isCentre = Math.abs(hz / exactCentre(band) - 1) <= 0.001 || Math.abs(hz / nominal - 1) <= 1e-6;
   return isCentre ? nominal : undefined;
 }
+
+/** Exact centres of the bands from `from` to `to`, hertz, as sheets have them: to six digits. */
+export function sheetCentres(from: number, to: number): number[] {
+  return Array.from({ length: to - from + 1 }, (_, at) => Number(exactCentre(from + at).toPrecision(6)));
+}
+
+/** The bands of 20 Hz and 20 kHz: what is heard. */
+export const audibleBands = [-17, 13] as const;

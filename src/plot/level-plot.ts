@@ -1,6 +1,7 @@
 /** The output by volume step: volts on a logarithmic axis, where it is clean and where it clips. */
 import { scaleLinear, scaleLog } from 'd3-scale';
 import { area, line } from 'd3-shape';
+import { phrase } from '../words/index.ts';
 import { frame, type PlacedTick, round } from './frame.ts';
 import { stepTicks, voltRange, voltTicks } from './ticks.ts';
 
@@ -91,7 +92,10 @@ export function levelPlot(data: LevelPlotData): LevelPlot {
     clean: clean && {
       x: round(x(clean.step)),
       y: round(y(clean.volts)),
-      label: clean.reached && clean.step < highestStep ? `clean to ${clean.step}` : `clean at ${clean.step}`,
+      label:
+        clean.reached && clean.step < highestStep
+          ? phrase('clean to {step}', { step: clean.step })
+          : phrase('clean at {step}', { step: clean.step }),
       volts: clean.label,
       anchor: x(clean.step) > (frame.left + frame.right) / 2 ? 'end' : 'start',
       reached: clean.reached && clean.step < highestStep,
@@ -109,9 +113,14 @@ function describe({ points, clean }: LevelPlotData): string {
   const first = points[0];
   const last = points.at(-1);
   if (!first || !last) return '';
-  const range = `From ${first.volts.toPrecision(2)} volts at step ${first.step} to ${last.volts.toPrecision(3)} volts at step ${last.step}.`;
+  const range = phrase('From {volts} volts at step {step} to {lastVolts} volts at step {lastStep}.', {
+    volts: first.volts.toPrecision(2),
+    step: first.step,
+    lastVolts: last.volts.toPrecision(3),
+    lastStep: last.step,
+  });
   if (!clean) return range;
   return clean.reached
-    ? `${range} Clean up to step ${clean.step}, at ${clean.label}.`
-    : `${range} Clean at every step measured.`;
+    ? `${range} ${phrase('Clean up to step {step}, at {volts}.', { step: clean.step, volts: clean.label })}`
+    : `${range} ${phrase('Clean at every step measured.')}`;
 }

@@ -1,6 +1,7 @@
 /** The frequency response at several volume steps, relative to 1 kHz, on a third-octave grid. */
 import { scaleLinear, scaleLog } from 'd3-scale';
 import { area, line } from 'd3-shape';
+import { phrase } from '../words/index.ts';
 import { frame, type PlacedTick, round } from './frame.ts';
 import { spread } from './label-places.ts';
 import { decibelTicks, thirdOctaveTicks } from './ticks.ts';
@@ -35,7 +36,13 @@ export interface ResponsePlot {
     /** Number of the line style, 0 to 5: each has a dash of its own. */
     readonly style: number;
     readonly end: { readonly x: number; readonly y: number };
-    readonly label: { readonly text: string; readonly y: number };
+    /** What stands beside its end: the words, and before them a piece of the curve’s own line, as a path. */
+    readonly label: {
+      readonly text: string;
+      readonly x: number;
+      readonly y: number;
+      readonly sample: string;
+    };
   }[];
   readonly description: string;
 }
@@ -47,8 +54,13 @@ export const lineStyles = 6;
 const floorDb = -36;
 
 /** Room for a label of the usual length; a longer one takes more, by the width of a letter of the label face. */
-const labelRoom = 46;
+const labelRoom = 40;
 const letterWidth = 6.4;
+
+/** From the end of the axis to the piece of line before a label, its length, and from the axis to the label. */
+const sampleGap = 6;
+const sampleLength = 22;
+const labelOffset = sampleGap + sampleLength + 4;
 const labelGap = 14;
 
 /** Lays the plot out. At least one curve with at least one point. */
@@ -64,9 +76,9 @@ export function responsePlot({ curves }: ResponsePlotData): ResponsePlot {
   const bottomDb = Math.floor(lowestDb / 3) * 3;
   const topDb = Math.ceil(highestDb / 3) * 3;
 
-  const texts = curves.map(({ step, label }) => label ?? `step ${step}`);
+  const texts = curves.map(({ step, label }) => label ?? phrase('step {step}', { step }));
   const longest = Math.max(0, ...texts.map((text) => text.length));
-  const right = frame.right - Math.max(labelRoom, 8 + letterWidth * longest);
+  const right = frame.right - (labelOffset + Math.max(labelRoom, 2 + letterWidth * longest));
   const x = scaleLog([lowestHz, highestHz], [frame.left, right]);
   const y = scaleLinear([bottomDb, topDb], [frame.bottom, frame.top]).clamp(true);
   const path = line<ResponsePoint>()
@@ -96,15 +108,23 @@ export function responsePlot({ curves }: ResponsePlotData): ResponsePlot {
     })),
     levelTicks: decibelTicks(bottomDb, topDb).map(({ value, label }) => ({ at: round(y(value)), label })),
     zeroY: round(y(0)),
-    right,
-    curves: curves.map(({ step, points }, index) => ({
-      step,
-      path: path(points) ?? '',
-      band: band(points) ?? '',
-      style: index % lineStyles,
-      end: ends[index] ?? { x: right, y: frame.top },
-      label: { text: texts[index] ?? '', y: round(labelYs[index] ?? frame.top) },
-    })),
+    right: round(right),
+    curves: curves.map(({ step, points }, index) => {
+      const labelY = round(labelYs[index] ?? frame.top);
+      return {
+        step,
+        path: path(points) ?? '',
+        band: band(points) ?? '',
+        style: index % lineStyles,
+        end: ends[index] ?? { x: right, y: frame.top },
+        label: {
+          text: texts[index] ?? '',
+          x: round(right + labelOffset),
+          y: labelY,
+          sample: `M${round(right + sampleGap)} ${labelY}h${sampleLength}`,
+        },
+      };
+    }),
     description: describe({ curves }),
   };
 }
@@ -114,9 +134,16 @@ function describe({ curves }: ResponsePlotData): string {
     .map(({ step, label, points }) => {
       const peak = points.reduce((best, point) => (point.levelDb > best.levelDb ? point : best));
       const low = points.reduce((best, point) => (point.levelDb < best.levelDb ? point : best));
-      const at = (point: ResponsePoint): string =>
-        `${point.levelDb.toFixed(1)} decibels at ${Math.round(point.hz)} hertz`;
-      return `${label ?? `Step ${step}`}: highest ${at(peak)}, lowest ${at(low)}.`;
+      return phrase(
+        '{curve}: highest {peakDb} decibels at {peakHz} hertz, lowest {lowDb} decibels at {lowHz} hertz.',
+        {
+          curve: label ?? phrase('Step {step}', { step }),
+          peakDb: peak.levelDb.toFixed(1),
+          peakHz: Math.round(peak.hz),
+          lowDb: low.levelDb.toFixed(1),
+          lowHz: Math.round(low.hz),
+        },
+      );
     })
     .join(' ');
 }

@@ -147,7 +147,9 @@ function mergeSteps(steps: DiagramInput['steps']): MergedStep[] {
 }
 
 function linesOf(labels: readonly string[], characters: number): string[] {
-  return labels.flatMap((label, index) => wrapWords(index === 0 ? label : `or: ${label}`, characters));
+  return labels.flatMap((label, index) =>
+    wrapWords(index === 0 ? label : phrase('or: {label}', { label }), characters),
+  );
 }
 
 /** From the foot of a box to the head of one in the next layer; its label stands beside the last part. */

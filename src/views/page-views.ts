@@ -1,9 +1,11 @@
 /** What every page of the site shows, made when a page asks for it: views of profiles are not kept, as all together fill gigabytes. */
 import type { Answers } from '../answers.ts';
 import { LazyMap } from '../base/index.ts';
+import { blankSheets } from './blank-sheet.ts';
 import { codeFiles } from './code-directory.ts';
 import { codeList, codeSentences } from './code-list.ts';
 import { codesPages } from './codes-page.ts';
+import { correctionViews } from './corrections.ts';
 import { coverageView } from './coverage/coverage-page.ts';
 import { dataPage } from './data-page.ts';
 import { guidePages } from './guide-page.ts';
@@ -105,6 +107,8 @@ export function pageViews(answers: Answers, base: string) {
       () => answers.outputs.keys(),
       (id) => plannerProfile(answers, id),
     ),
+    corrections: listed(() => byId(correctionViews(answers))),
+    blankSheets: listed(() => byId(blankSheets(answers))),
     coverage: one('coverage', () => coverageView(answers)),
     guidePages: listed(async () => byId(await guidePages(answers, base))),
     sourcePages: listed(() => byId(sourcePages(answers))),

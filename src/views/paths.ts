@@ -124,6 +124,15 @@ export function unitPath(family: string): string {
   return `units/${family}/`;
 }
 
+/** The sheet to fill in at the bench for a profile of a unit, and the same as a file. */
+export function blankSheetPath(family: string): string {
+  return `units/${family}/bench-sheet/`;
+}
+
+export function blankSheetFile(family: string): string {
+  return `units/${family}/bench-sheet.csv`;
+}
+
 /** The QR codes of a unit and its profiles, to print. */
 export function sheetPath(family: string): string {
   return `units/${family}/sheet/`;

@@ -5,18 +5,30 @@ import type { PlanQuery, Purchase } from '../decide/plan/query.ts';
 import type { Stage } from '../decide/plan/stages.ts';
 import type { SectionId } from '../decide/plan/workings.ts';
 import { type Filter, formatHz, formatNumber, formatQuantity } from '../measure/index.ts';
+import { phrase } from '../words/index.ts';
 
-export const sectionTitles: Readonly<Record<SectionId, string>> = {
-  gain: 'Setting the gain',
-  headroom: 'Where the bass clips',
-  channels: 'Rear speakers',
-  bandwidth: 'Bass and small speakers',
-  correction: 'Equaliser settings',
-  speakers: 'Speakers on the amplifier',
-  supply: 'Current, fuse and wire',
-  hearing: 'How loud at your ear',
-  'carry-over': 'The code in the other unit',
-};
+export function sectionTitle(id: SectionId): string {
+  switch (id) {
+    case 'gain':
+      return phrase('Setting the gain');
+    case 'headroom':
+      return phrase('Where the bass clips');
+    case 'channels':
+      return phrase('Rear speakers');
+    case 'bandwidth':
+      return phrase('Bass and small speakers');
+    case 'correction':
+      return phrase('Equaliser settings');
+    case 'speakers':
+      return phrase('Speakers on the amplifier');
+    case 'supply':
+      return phrase('Current, fuse and wire');
+    case 'hearing':
+      return phrase('How loud at your ear');
+    case 'carry-over':
+      return phrase('The code in the other unit');
+  }
+}
 
 /** Names of what the words are about: the code of a profile by its id. */
 export interface Names {
@@ -27,35 +39,45 @@ export interface Names {
 export function changeWords(change: Change, { code }: Names): string {
   switch (change.change) {
     case 'amplifier':
-      return `Take another amplifier: ${change.to.name}`;
+      return phrase('Take another amplifier: {name}', change.to);
     case 'front':
-      return `Take other front speakers: ${change.to.name}`;
+      return phrase('Take other front speakers: {name}', change.to);
     case 'rear':
-      return `Take other rear speakers: ${change.to.name}`;
+      return phrase('Take other rear speakers: {name}', change.to);
     case 'leave-out-rear':
-      return 'Leave the rear speakers out';
+      return phrase('Leave the rear speakers out');
     case 'profile':
-      return `Have the profile changed to ${code(change.to)}`;
+      return phrase('Have the profile changed to {code}', { code: code(change.to) });
   }
 }
 
 /** Several changes together, in one phrase. */
 export function changesWords(changes: readonly Change[], names: Names): string {
-  const [first = '', ...rest] = changes.map((one) => changeWords(one, names));
-  return [first, ...rest.map((words) => `${words.charAt(0).toLowerCase()}${words.slice(1)}`)].join(', and ');
+  const [one = '', ...others] = changes.map((change) => changeWords(change, names));
+  return others.reduce(
+    (first, next) =>
+      phrase('{first}, and {next}', { first, next: `${next.charAt(0).toLowerCase()}${next.slice(1)}` }),
+    one,
+  );
 }
 
-export const purchaseWords: Readonly<Record<Purchase, string>> = {
-  amplifier: 'The amplifier',
-  front: 'The front speakers',
-  rear: 'The rear speakers',
-  subwoofer: 'The subwoofer',
-};
+export function purchaseWords(purchase: Purchase): string {
+  switch (purchase) {
+    case 'amplifier':
+      return phrase('The amplifier');
+    case 'front':
+      return phrase('The front speakers');
+    case 'rear':
+      return phrase('The rear speakers');
+    case 'subwoofer':
+      return phrase('The subwoofer');
+  }
+}
 
 /** What is bought at a stage: “The rear speakers: Lid speaker”. */
 export function stageWords({ buy }: Stage, query: PlanQuery): string {
   const bought = query[buy];
-  return bought ? `${purchaseWords[buy]}: ${bought.name}` : purchaseWords[buy];
+  return bought ? `${purchaseWords(buy)}: ${bought.name}` : purchaseWords(buy);
 }
 
 /** A line in plain text: “Volts at the amplifier’s rated power: V_full = √(P·Z) = 17.3 V”. */
@@ -64,15 +86,21 @@ export function lineWords({ title, symbol, formula, isLookedUp, result }: Arithm
   return `${title}: ${symbol} = ${how}${formatQuantity(result)}`;
 }
 
-const filterWords = {
-  peaking: 'Peak or dip',
-  'low-shelf': 'Low shelf',
-  'high-shelf': 'High shelf',
-  'high-pass': 'High-pass',
-} as const;
+function filterWords(kind: Filter['kind']): string {
+  switch (kind) {
+    case 'peaking':
+      return phrase('Peak or dip');
+    case 'low-shelf':
+      return phrase('Low shelf');
+    case 'high-shelf':
+      return phrase('High shelf');
+    case 'high-pass':
+      return phrase('High-pass');
+  }
+}
 
 /** A filter as it is to be entered: “Peak or dip, 61 Hz, −5.2 dB, Q 1.1”. */
 export function filterSetting({ kind, hz, gainDb, q }: Filter): string {
   const gain = kind === 'high-pass' ? '' : `, ${formatNumber(gainDb, 1)}\u00a0dB`;
-  return `${filterWords[kind]}, ${formatHz(hz)}${gain}, Q\u00a0${formatNumber(q, 2)}`;
+  return `${filterWords(kind)}, ${formatHz(hz)}${gain}, Q\u00a0${formatNumber(q, 2)}`;
 }

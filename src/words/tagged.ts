@@ -1,4 +1,5 @@
 /** Texts with marked parts, such as links: “See <link>all guides</link>.” */
+import { shownPart } from './fill.ts';
 
 export interface Tagged {
   /** The mark around this part, if any. */
@@ -6,7 +7,7 @@ export interface Tagged {
   readonly text: string;
 }
 
-const tagged = /<([a-z]+)>(.*?)<\/\1>/g;
+const tagged = /<([a-z]+)>(.*?)<\/\1>/gs;
 
 /** A text in parts, in their order; marks do not nest. */
 export function taggedParts(text: string): Tagged[] {
@@ -14,11 +15,11 @@ export function taggedParts(text: string): Tagged[] {
   let end = 0;
   for (const found of text.matchAll(tagged)) {
     const [whole, tag = '', inner = ''] = found;
-    if (found.index > end) parts.push({ text: text.slice(end, found.index) });
-    parts.push({ tag, text: inner });
+    if (found.index > end) parts.push({ text: shownPart(text.slice(end, found.index)) });
+    parts.push({ tag, text: shownPart(inner) });
     end = found.index + whole.length;
   }
-  if (end < text.length) parts.push({ text: text.slice(end) });
+  if (end < text.length) parts.push({ text: shownPart(text.slice(end)) });
   return parts;
 }
 

@@ -11,6 +11,7 @@ import { parse } from 'yaml';
 import { siteSchema } from '../../schemas/index.ts';
 import { initResultSchema } from '../../schemas/results/init.ts';
 import { fillFolder } from '../../src/cli/commands/whole-folder.ts';
+import { follow, stepsOf } from './guide.ts';
 import { readback } from './run.ts';
 
 let work: string;
@@ -74,7 +75,7 @@ describe('what is begun', () => {
       expect(text).toMatch(new RegExp(`# ${escaped(description)}\\n[# ]*${name}:`));
     }
     // As an editor takes “# ” away again.
-    const signs = /^( *)# (?=(?:phone|email|repository|licence):)|^# (?= )/gm;
+    const signs = /^( *)# (?=(?:phone|email|repository|correctAt|languages|licence):)|^# (?= )/gm;
     const all = parse(text.replace(signs, (_, indent) => indent ?? ''));
     const site = siteSchema.parse(all);
     expect(Object.keys(site).sort()).toEqual(Object.keys(siteSchema.shape).sort());
@@ -114,34 +115,28 @@ describe('what is begun', () => {
 });
 
 describe('the contributor’s guide', () => {
-  /** The blocks of the guide that write a file or show what a command prints, in their order. */
-  async function steps(): Promise<{ kind: string; text: string }[]> {
-    const guide = await readFile(join(shop, 'CONTRIBUTING.md'), 'utf8');
-    return [...guide.matchAll(/^```(yaml|console)\n(.*?)^```$/gms)].map(([, kind = '', text = '']) => ({
-      kind,
-      text,
-    }));
-  }
-
   test('every command prints what the guide shows, in the order it is followed', async () => {
     const entry = join(content, 'profiles/moorlight/lt-0042.yaml');
+    const guide = await readFile(join(shop, 'CONTRIBUTING.md'), 'utf8');
+    const edit = async (from: string, to: string) =>
+      writeFile(entry, (await readFile(entry, 'utf8')).replace(`origin: ${from}\n`, `origin: ${to}\n`));
     let told = 0;
-    for (const { kind, text } of await steps()) {
+    for (const { kind, text } of stepsOf(guide, ['yaml', 'console'])) {
       if (kind === 'yaml') {
-        expect(text.split('\n')[0]).toBe('# content/profiles/moorlight/lt-0042.yaml');
-        await writeFile(entry, text);
+        const [file, ...lines] = text.split('\n');
+        expect(file).toBe('# content/profiles/moorlight/lt-0042.yaml');
+        expect(await readFile(entry, 'utf8')).toBe(lines.join('\n'));
+        // “Put a mistake in, `origin: factori`”
+        await edit('factory', 'factori');
         continue;
       }
-      const [command = '', ...shown] = text.trimEnd().split('\n');
-      const words = /^\$ npx --prefix \.readback readback (.+)$/.exec(command)?.[1]?.split(' ') ?? [];
-      const { out } = await readback(...words, '--content', content);
-      expect(out.replaceAll(content, 'content').split('\n')).toEqual(shown);
+      const { shown, printed } = await follow(text, 'npx --prefix .readback readback', content);
+      expect(printed).toEqual(shown);
       told += 1;
-      // “Put `origin: factory`, and check again”
-      if (out.includes('factori'))
-        await writeFile(entry, (await readFile(entry, 'utf8')).replace('factori', 'factory'));
+      // “Put `origin: factory` back, and check again”
+      if (printed.join().includes('factori')) await edit('factori', 'factory');
     }
-    expect(told).toBe(4);
+    expect(told).toBe(5);
     await rm(entry);
   });
 

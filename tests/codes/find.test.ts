@@ -19,9 +19,9 @@ const codes = new Set(known.map(({ code }) => code));
 const index = buildCodeIndex(known);
 const anyKnown = fc.constantFrom(...known);
 
-/** What a search says, without the notes, which tell how a code was written. */
+/** What a search says, without notes and likeness, which tell how a code was written. */
 function withoutNotes(search: CodeSearch): unknown {
-  const strip = (list: CodeSearch['candidates']) => list.map(({ note, ...rest }) => rest);
+  const strip = (list: CodeSearch['candidates']) => list.map(({ note, likeness, ...rest }) => rest);
   return { ...search, candidates: strip(search.candidates), elsewhere: strip(search.elsewhere) };
 }
 

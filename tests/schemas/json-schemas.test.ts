@@ -1,10 +1,9 @@
 import { readdir, readFile } from 'node:fs/promises';
-import { Ajv2020 } from 'ajv/dist/2020.js';
-import addFormats from 'ajv-formats';
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { jsonSchemaFiles } from '../../schemas/json-schemas.ts';
 import { readback } from '../cli/run.ts';
+import { validator } from './ajv.ts';
 
 test('schemas/json/ is what the Zod schemas give (npm run schemas writes it)', async () => {
   const files = jsonSchemaFiles();
@@ -13,13 +12,6 @@ test('schemas/json/ is what the Zod schemas give (npm run schemas writes it)', a
     expect(await readFile(`schemas/json/${name}`, 'utf8'), name).toBe(text);
   }
 });
-
-/** A validator that knows JSON Schema 2020-12, strict about words it does not know. */
-function validator(name: string) {
-  const ajv = new Ajv2020({ strict: true, strictTypes: false, allErrors: true });
-  addFormats.default(ajv);
-  return ajv.compile(JSON.parse(jsonSchemaFiles().get(name) ?? '') as object);
-}
 
 describe('the published JSON Schemas accept what the check accepts (Ajv, JSON Schema 2020-12)', () => {
   const kinds: [string, string][] = [

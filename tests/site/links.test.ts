@@ -88,7 +88,17 @@ test('every page of the site can be reached from the start page', () => {
       }
     }
   }
-  expect(allPages().filter((path) => !['404.html', 'offline/'].includes(path) && !reached.has(path))).toEqual(
-    [],
-  );
+  expect(
+    allPages().filter((path) => !/(?:^|\/)(?:404\.html|offline\/)$/.test(path) && !reached.has(path)),
+  ).toEqual([]);
+});
+
+test('each page of an entry leads to where it can be corrected', () => {
+  // Each further language is a site of its own below its tag.
+  const entryPage = /^(?:[a-z]{2}\/)?(?:units|profiles|plans|tables|guides|sources)\/(?!.*\/sheet\/$)./;
+  const missing = allPages().filter((path) => {
+    const links = readPage(path).links.filter((link) => link.includes('/help/edit/main/content/'));
+    return entryPage.test(path) !== links.length > 0;
+  });
+  expect(missing).toEqual([]);
 });

@@ -6,7 +6,9 @@ import { catalogueOf, readAnswers, reportPlan } from '../../src/answers.ts';
 import { readQuery } from '../../src/decide/index.ts';
 import { curveDb, gridOf, sampleRateHz } from '../../src/decide/plan/equaliser/curve.ts';
 import { type Filter, formatQuantity, shelfQ } from '../../src/measure/index.ts';
+import { languagesOf } from '../../src/views/languages.ts';
 import { verdictLabel } from '../../src/views/wording.ts';
+import { inLanguage } from '../../src/words/index.ts';
 import { axeViolations, coloursIn } from './axe.ts';
 import { launchBrowser, textOf } from './browser.ts';
 
@@ -82,6 +84,29 @@ test('the answer and every line of the arithmetic are those of the program', asy
     expect(await section(id).locator('.plan-filters li').count(), id).toBe(correction?.filters.length ?? 0);
   }
   expect(await page.locator('.plan-suits li').count()).toBe(report.suits.length);
+});
+
+test('on the site in Spanish all of it is in Spanish, as the program says it', async () => {
+  const spanish = languagesOf(answers).find(({ tag }) => tag === 'es');
+  if (!spanish) throw new Error('the demo does not speak Spanish');
+  const fields = { ...equaliser, amplifier: 'four-channels-medium', wire: '3,5' };
+  const report = await inLanguage(spanish, () => reportOf(fields));
+  expect(report.answer.sentence).not.toBe(reportOf(fields).answer.sentence);
+  await page.goto(`${inject('siteAddress')}es/planner/?${new URLSearchParams(fields)}`);
+  await finished('hearing');
+  expect(await sentence()).toBe(report.answer.sentence);
+  expect(await page.locator('#plan-reasons dd').allTextContents()).toEqual(
+    report.answer.reasons.map(({ text }) => text),
+  );
+  const lines = report.sections.flatMap((one) => one.lines);
+  const arithmetic = page.locator('#plan-arithmetic');
+  expect(await arithmetic.locator('h4').allTextContents()).toEqual(lines.map(({ title }) => title));
+  expect(await arithmetic.locator('.plan-line > .fine').allTextContents()).toEqual(
+    lines.flatMap(({ note }) => (note === '' ? [] : [note])),
+  );
+  expect(await arithmetic.locator('.plan-remark').allTextContents()).toEqual(
+    report.sections.flatMap(({ remarks }) => remarks),
+  );
 });
 
 test('every formula is set, and has all the symbols that are put in', async () => {

@@ -25,7 +25,8 @@ async function codesOn(path: string): Promise<{ read: string; shown: string }[]>
     figures.map(async (figure) => {
       const size = Number(/viewBox="0 0 (\d+) \1"/.exec(figure)?.[1]);
       const drawing = /<path d="([^"]+)"/.exec(figure)?.[1] ?? '';
-      const shown = /<figcaption[^>]*>([^<]+)</.exec(figure)?.[1] ?? '';
+      const caption = /<figcaption[^>]*>(.*?)<\/figcaption>/s.exec(figure)?.[1] ?? '';
+      const shown = caption.replaceAll('<wbr>', '').trim();
       return { read: readQr(await modulesOf(svgOf({ size, path: drawing }, 3), size)).text, shown };
     }),
   );

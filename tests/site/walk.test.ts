@@ -283,28 +283,45 @@ test('the screen is kept awake once the walk has begun, again after it was hidde
   await expect.poll(locks).toBe(2);
 });
 
-test('it reads aloud when asked to, and not before', async () => {
+/** Opens a page and gives what it has read aloud so far, each with its language. */
+async function openListening(path: string): Promise<() => Promise<{ text: string; lang: string }[]>> {
   await context?.close();
   context = await browser.newContext();
   page = await context.newPage();
   await page.addInitScript(() => {
-    const spoken: string[] = [];
+    const spoken: object[] = [];
     Object.assign(window, { spoken });
     Object.defineProperty(window, 'speechSynthesis', {
-      value: { cancel: () => {}, speak: ({ text }: { text: string }) => spoken.push(text) },
+      value: {
+        cancel: () => {},
+        speak: ({ text, lang }: { text: string; lang: string }) => spoken.push({ text, lang }),
+      },
     });
   });
-  await page.goto(`${inject('siteAddress')}${twoKeys}`);
-  const spoken = (): Promise<string[]> =>
-    page.evaluate(() => (window as unknown as { spoken: string[] }).spoken);
+  await page.goto(`${inject('siteAddress')}${path}`);
+  return () =>
+    page.evaluate(() => (window as unknown as { spoken: { text: string; lang: string }[] }).spoken);
+}
+
+test('it reads aloud when asked to, and not before', async () => {
+  const spoken = await openListening(twoKeys);
   await answer('I have read this: go on');
   expect(await spoken()).toEqual([]);
   await page.getByRole('button', { name: 'Read aloud' }).click();
-  expect((await spoken()).at(-1)).toMatch(
+  expect((await spoken()).at(-1)?.text).toMatch(
     /^Where you start\. Does it look like this\? You see\. The screen is dark/,
   );
   await answer('I see it');
-  expect((await spoken()).at(-1)).toMatch(/^Step 1 of 3 or 4\. Press 1 and 6.*Begin.*Let go/);
+  expect((await spoken()).at(-1)?.text).toMatch(/^Step 1 of 3 or 4\. Press 1 and 6.*Begin.*Let go/);
+});
+
+test.each([
+  ['', 'en'],
+  ['es/', 'es'],
+])('on the site below “%s” it speaks the language %s', async (folder, lang) => {
+  const spoken = await openListening(`${folder}${twoKeys}`);
+  await page.locator('[data-speak]').click();
+  expect((await spoken()).map((one) => one.lang)).toEqual([lang]);
 });
 
 test('printed, every way is one page with its steps and its trap', async () => {

@@ -7,6 +7,7 @@ import { openAnswers } from '../../src/views/coverage/open-answers.ts';
 import { type Wanted, wantedOf } from '../../src/views/coverage/wanted.ts';
 import { readingsFor } from '../../src/views/coverage/wanted-readings.ts';
 import { ContentCopy } from '../content-copy.ts';
+import { faultsOf, imported, linesOf, rolesOf } from '../import/sheet-of.ts';
 import { demoAnswers } from './sample.ts';
 
 const answers = await demoAnswers();
@@ -32,6 +33,23 @@ test('the file has the columns of a sheet of readings, volts and THD empty, and 
     const printed = blocks.flatMap((block) => block.rows.map(({ repeats }) => repeats));
     expect(printed.reduce((sum, one) => sum + one, 0)).toBe(count);
   }
+});
+
+test('filled in, the file is imported as it is', () => {
+  const { csv, count } = sheets[0] ?? { csv: '', count: 0 };
+  expect(rolesOf(imported(csv)).every((role) => role.endsWith('known'))).toBe(true);
+  expect(imported(csv).rows).toMatchObject({ readings: [], notFilledIn: count });
+  const volts = (at: number): string => (1 + at / 1000).toFixed(3);
+  const filled = csv
+    .trimEnd()
+    .split('\n')
+    .map((row, at) => (at === 0 ? row : row.split(',').with(4, volts(at)).with(5, '0.1').join(',')));
+  const found = imported(filled.join('\r\n'));
+  expect(faultsOf(found)).toEqual([]);
+  expect(found.questions).toEqual([]);
+  expect(linesOf(found).map((line) => line.replaceAll(' ', ','))).toEqual(
+    filled.slice(1).map((row) => row.replace(/(\.\d+?)0+(?=,|$)/g, '$1')),
+  );
 });
 
 test('a value near a limit is read again where it was read, three times over', () => {

@@ -40,7 +40,8 @@ export function findResult(base: Base, typed: string, unit: string | undefined):
   };
 }
 
-function codeIndexOf(base: Base): CodeIndex {
+/** The codes of a base, ready to be searched. */
+export function codeIndexOf(base: Base): CodeIndex {
   return buildCodeIndex(
     [...base.profiles.values()].map(({ id, data }) => ({
       code: data.code,

@@ -12,7 +12,7 @@ import {
 } from '../../decide/index.ts';
 import type { Quantity } from '../../measure/index.ts';
 import { cautionDeferral, cautionTexts } from '../../views/cautions.ts';
-import { changesWords, filterSetting, lineWords, sectionTitles, stageWords } from '../../views/plan-words.ts';
+import { changesWords, filterSetting, lineWords, sectionTitle, stageWords } from '../../views/plan-words.ts';
 import { outcomeLabel, topicLabel, verdictLabel } from '../../views/wording.ts';
 import { type ContentOption, exitCodes, type JsonOption, type Output, printJson } from '../command.ts';
 import { profileWithCode } from '../profile-with-code.ts';
@@ -148,7 +148,7 @@ function printReport(
   list('In which order to buy', stages);
   for (const { id, lines, remarks, correction } of sections) {
     const filters = (correction?.filters ?? []).map(filterSetting);
-    list(sectionTitles[id], [...lines.map(lineWords), ...filters, ...remarks]);
+    list(sectionTitle(id), [...lines.map(lineWords), ...filters, ...remarks]);
   }
   const cautions = cautionTexts(sections.flatMap(({ lines }) => lines.flatMap((line) => line.cautions)));
   if (cautions.length === 0) return;

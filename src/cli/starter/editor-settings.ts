@@ -11,22 +11,27 @@ function patternOf(kind: Kind): string {
 
 const yamlKinds = (Object.keys(entrySchemaFiles) as Kind[]).filter((kind) => !markdownKinds.includes(kind));
 
-/**
- * The schemas that are copied into the repository, so that they are found before the program is installed there:
- * the name of each, its path in the repository, and the entries it is for.
- */
+/** Where a shop’s repository keeps its copies of the schemas: found before the program is installed there. */
+const copies = '.vscode/schemas';
+
+/** The schemas that are copied into a shop’s repository: the name of each and its path there. */
 export const editorSchemas = yamlKinds.map((kind) => ({
   file: entrySchemaFiles[kind],
-  path: `.vscode/schemas/${entrySchemaFiles[kind]}`,
-  pattern: patternOf(kind),
+  path: `${copies}/${entrySchemaFiles[kind]}`,
 }));
 
-/** The text of .vscode/settings.json: YAML language servers take paths from the folder that is opened. */
-export function editorSettings(): string {
+/**
+ * The text of .vscode/settings.json: YAML language servers take paths from the folder that is opened.
+ * @param folder where the schemas are, as seen from there: by default a shop’s copies.
+ */
+export function editorSettings(folder: string = copies): string {
+  const schemas = yamlKinds.map(
+    (kind) => [`./${folder}/${entrySchemaFiles[kind]}`, patternOf(kind)] as const,
+  );
   const settings = {
-    'yaml.schemas': Object.fromEntries(editorSchemas.map(({ path, pattern }) => [`./${path}`, pattern])),
+    'yaml.schemas': Object.fromEntries(schemas),
     'files.insertFinalNewline': true,
-    'files.exclude': { '.readback': true },
+    ...(folder === copies && { 'files.exclude': { '.readback': true } }),
   };
   return `${JSON.stringify(settings, undefined, 2)}\n`;
 }

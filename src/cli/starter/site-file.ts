@@ -10,6 +10,8 @@ const site: Site = {
   contact: { phone: '+00 000 555 0142', email: 'bench@sample.example', hours: 'Weekdays, 9 to 17 h' },
   address: 'https://help.sample.example',
   repository: 'https://git.sample.example/help',
+  correctAt: 'https://git.sample.example/help/edit/main/content/{file}#L{line}',
+  languages: ['en'],
   licence: {
     name: 'CC-BY-4.0',
     title: 'Creative Commons Attribution 4.0 International',
@@ -19,7 +21,7 @@ const site: Site = {
 };
 
 /** What a shop has to decide on before it is shown: a number nobody answers would be worse than none. */
-const leftOut = ['contact.phone', 'contact.email', 'repository', 'licence'];
+const leftOut = ['contact.phone', 'contact.email', 'repository', 'correctAt', 'languages', 'licence'];
 
 export function siteFile(): string {
   const head = [
@@ -33,10 +35,11 @@ export function siteFile(): string {
   return `${[...head, ...fields].join('\n')}\n`;
 }
 
-/** The value at a path such as `contact.hours`; a text in double quotes is the same in JSON and YAML. */
-function valueAt(path: string): string {
+/** The value at a path such as `contact.hours`; texts in double quotes, and lists of them, are the same in JSON and YAML. */
+function valueAt(path: string): string | readonly string[] {
   let value: unknown = site;
   for (const name of path.split('.')) value = (value as Readonly<Record<string, unknown>>)[name];
-  if (typeof value !== 'string') throw new Error(`the starter says nothing of ${path} in site.yaml`);
-  return value;
+  if (typeof value !== 'string' && !Array.isArray(value))
+    throw new Error(`the starter says nothing of ${path} in site.yaml`);
+  return value as string | readonly string[];
 }

@@ -4,6 +4,7 @@
  */
 import type { CodeCandidate } from '../../codes/index.ts';
 import { codesPath, profilePath } from '../../views/paths.ts';
+import { phrase } from '../../words/index.ts';
 import { type Lookup, loadLookup } from '../code-index.ts';
 import { codeItem } from '../code-items.ts';
 import { codeText } from '../code-text.ts';
@@ -11,7 +12,7 @@ import { make } from '../make.ts';
 import { looksLikeWords } from '../query.ts';
 import { resultList } from '../result-list.ts';
 import { noSignal, searchFor } from '../search-codes.ts';
-import { isAsTyped, verdictWords } from '../verdict-words.ts';
+import { verdictWords } from '../verdict-words.ts';
 import { fieldParts } from './field-parts.ts';
 import { embedStyle } from './style.ts';
 
@@ -31,7 +32,7 @@ class CodeField extends HTMLElement {
 
 function fill(host: HTMLElement, base: string): void {
   const { frame, form, input, verdict, results, answer, home } = fieldParts(
-    host.getAttribute('label') ?? 'Code on your screen',
+    host.getAttribute('label') ?? phrase('Code on your screen'),
     `${base}${codesPath}`,
   );
   const root = host.attachShadow({ mode: 'open', delegatesFocus: true });
@@ -66,7 +67,7 @@ function fill(host: HTMLElement, base: string): void {
       make('p', {}, codeText(code)),
       make('p', { class: 'result-family' }, lookup.familyNames.get(family) ?? ''),
       make('p', { class: 'sentence' }, sentence),
-      make('a', { href: `${base}${profilePath(profile)}` }, `Everything known of ${code}`),
+      make('a', { href: `${base}${profilePath(profile)}` }, phrase('Everything known of {code}', { code })),
     );
   };
 
@@ -75,7 +76,8 @@ function fill(host: HTMLElement, base: string): void {
     asked += 1;
     const mine = asked;
     if (typed === '') return clear('');
-    if (looksLikeWords(typed)) return clear('These are words. Type the code that stands on the screen.');
+    if (looksLikeWords(typed))
+      return clear(phrase('These are words. Type the code that stands on the screen.'));
     const lookup = await loadLookup(addresses).catch(() => undefined);
     if (mine !== asked) return;
     const unit = host.getAttribute('unit') ?? undefined;
@@ -83,12 +85,12 @@ function fill(host: HTMLElement, base: string): void {
       lookup && (await searchFor(lookup, typed, unit, () => mine === asked).catch(() => undefined));
     if (mine !== asked) return;
     if (!lookup || !search) {
-      clear(noSignal);
+      clear(noSignal());
       home.hidden = false;
       return;
     }
     const [best, ...others] = [...search.candidates, ...search.elsewhere];
-    if (search.verdict === 'found' && best && others.length === 0 && isAsTyped(best.note)) {
+    if (search.verdict === 'found' && best && others.length === 0 && best.likeness !== 'near') {
       return showAnswer(lookup, best);
     }
     clear(verdictWords(search));

@@ -1,4 +1,5 @@
 /** The elements of the code field for other sites; the ids are those of its shadow tree alone. */
+import { phrase } from '../../words/index.ts';
 import { make } from '../make.ts';
 
 export interface FieldParts {
@@ -31,15 +32,15 @@ export function fieldParts(label: string, codesPage: string): FieldParts {
     'form',
     { action: codesPage, method: 'get', role: 'search' },
     make('label', { for: 'code' }, label),
-    make('div', { class: 'row' }, input, make('button', { type: 'submit' }, 'Look up')),
+    make('div', { class: 'row' }, input, make('button', { type: 'submit' }, phrase('Look up'))),
     make(
       'p',
       { id: 'hint', class: 'hint' },
-      'Type it as it stands there; dashes, dots and spaces do not matter.',
+      phrase('Type it as it stands there; dashes, dots and spaces do not matter.'),
     ),
   );
   const verdict = make('p', { id: 'verdict', role: 'status' });
-  const results = make('ul', { id: 'results', 'aria-label': 'Codes that fit', hidden: true });
+  const results = make('ul', { id: 'results', 'aria-label': phrase('Codes that fit'), hidden: true });
   const answer = make('div', { class: 'answer', role: 'status', hidden: true });
   const home = make('p', { class: 'home', hidden: true }, make('slot'));
   const frame = make('div', { class: 'frame', part: 'frame' }, form, verdict, results, answer, home);

@@ -7,6 +7,7 @@ import type { Verdict } from '../../decide/verdict.ts';
 import { profilePath } from '../../views/paths.ts';
 import { changesWords, type Names, stageWords } from '../../views/plan-words.ts';
 import { outcomeLabel, topicLabel, verdictLabel } from '../../views/wording.ts';
+import { phrase } from '../../words/index.ts';
 import { codeText } from '../code-text.ts';
 import { make } from '../make.ts';
 
@@ -31,26 +32,36 @@ export function answerHead({ answer, settledBy }: JudgedPlan, { policy }: Tellin
   const { verdict, sentence, possible } = answer;
   const others = possible.filter((one) => one !== verdict);
   const isClose = answer.reasons.some(({ outcome }) => outcome === 'borderline');
-  const open = verdict === 'measure-first' || possible.length > 1;
+  const isOpen = verdict === 'measure-first' || possible.length > 1;
   const columns = policy.inputs.filter(({ id }) => settledBy.includes(id)).map(({ label }) => label);
-  const settles =
-    columns.length > 0 ? ` Known more exactly, this alone would settle it: ${columns.join(', or ')}.` : '';
+  const may = { verdicts: either(others.map((one) => verdictLabel(one).toLowerCase())) };
+  const open = [
+    isClose
+      ? phrase('Within the uncertainty of the readings it comes to: {verdicts}.', may)
+      : phrase('It may come to: {verdicts}.', may),
+    ...(columns.length > 0
+      ? [phrase('Known more exactly, this alone would settle it: {columns}.', { columns: either(columns) })]
+      : []),
+  ];
   return [
     make('p', { class: 'verdict-line' }, verdictMark(verdict)),
     make('p', { class: 'plan-sentence' }, sentence),
-    ...(open && others.length > 0
+    ...(isOpen && others.length > 0
       ? [
           make(
             'p',
             { class: 'plan-open' },
-            make('strong', {}, isClose ? 'Borderline. ' : 'Not known yet. '),
-            `${isClose ? 'Within the uncertainty of the readings it comes to' : 'It may come to'}: ${others
-              .map((one) => verdictLabel(one).toLowerCase())
-              .join(', or ')}.${settles}`,
+            make('strong', {}, `${isClose ? phrase('Borderline.') : phrase('Not known yet.')} `),
+            open.join(' '),
           ),
         ]
       : []),
   ];
+}
+
+/** “keep and correct, or reflash”. */
+function either([one = '', ...others]: readonly string[]): string {
+  return others.reduce((first, next) => phrase('{first}, or {next}', { first, next }), one);
 }
 
 /** What was compared. */
@@ -92,7 +103,7 @@ export function changeButtons({ changes }: JudgedPlan, { names, apply }: Telling
           make(
             'details',
             {},
-            make('summary', {}, `More that would do (${rest.length})`),
+            make('summary', {}, phrase('More that would do ({count})', { count: rest.length })),
             make('ul', { class: 'plain plan-changes' }, ...rest),
           ),
         ]
@@ -124,8 +135,10 @@ export function stagesList({ staged }: JudgedPlan, { query }: Telling): HTMLElem
       'p',
       {},
       staged.keepsThroughout
-        ? 'In this order the profile can stay through every stage, and nothing is bought twice.'
-        : 'No order is sure to keep this profile through every stage; in this one it is in question least often.',
+        ? phrase('In this order the profile can stay through every stage, and nothing is bought twice.')
+        : phrase(
+            'No order is sure to keep this profile through every stage; in this one it is in question least often.',
+          ),
     ),
     make(
       'ol',

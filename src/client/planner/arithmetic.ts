@@ -4,7 +4,8 @@ import type { Section } from '../../decide/plan/workings.ts';
 import { formatQuantity } from '../../measure/format.ts';
 import { cautionDeferral, cautionTexts } from '../../views/cautions.ts';
 import { profilePath, sourcePath, valueAnchor } from '../../views/paths.ts';
-import { filterSetting, sectionTitles } from '../../views/plan-words.ts';
+import { filterSetting, sectionTitle } from '../../views/plan-words.ts';
+import { phrase } from '../../words/index.ts';
 import { make } from '../make.ts';
 import { formulaMark, symbolMark } from './formula-mark.ts';
 
@@ -22,7 +23,7 @@ export function sectionMark(section: Section, isOpen: boolean, places: Places): 
   return make(
     'details',
     { class: 'plan-section', id: `section-${id}`, 'data-section': id, open: isOpen },
-    make('summary', {}, make('span', {}, sectionTitles[id], summaryOf(section))),
+    make('summary', {}, make('span', {}, sectionTitle(id), summaryOf(section))),
     ...remarks.map((remark) => make('p', { class: 'plan-remark' }, remark)),
     correction && correction.filters.length > 0
       ? make(
@@ -100,7 +101,7 @@ function lineMark(line: ArithmeticLine, places: Places): HTMLElement {
       mathOf(symbol),
       ' = ',
       make('strong', {}, formatQuantity(result)),
-      commonPractice ? make('span', { class: 'practice' }, 'common practice, no source') : undefined,
+      commonPractice ? make('span', { class: 'practice' }, phrase('common practice, no source')) : undefined,
     ),
     note === '' ? undefined : make('p', { class: 'fine' }, note),
   );
@@ -133,7 +134,7 @@ function sourcesOf({ lines }: Section, { base, sourceTitles }: Places): HTMLElem
   return make(
     'div',
     { class: 'plan-sources' },
-    make('p', { class: 'label' }, 'Where these values come from'),
+    make('p', { class: 'label' }, phrase('Where these values come from')),
     make('ul', { class: 'plain links' }, ...links),
   );
 }

@@ -4,6 +4,7 @@ import type { JudgedProfile } from '../../decide/table-given.ts';
 import { decimalsFor, formatNumber, formatQuantity } from '../../measure/format.ts';
 import type { Unit } from '../../measure/quantity.ts';
 import { characteristicLabel } from '../../views/wording.ts';
+import { phrase } from '../../words/index.ts';
 import { make } from '../make.ts';
 import { responseFigure } from './figures.ts';
 import { plotPoints } from './plot-data.ts';
@@ -24,25 +25,37 @@ function overlaid(one: Besides, other: Besides): HTMLElement[] {
     const [response] = plotPoints(profile.output);
     return response ? [{ ...response, label: code }] : [];
   });
-  if (curves.length < 2) return [];
-  const caption = `Response of ${curves.map(({ label, step }) => `${label} at step ${step}`).join(' and ')}.`;
+  const [first, second] = curves;
+  if (!first || !second) return [];
+  const caption = phrase('Response of {one} at step {step} and {other} at step {otherStep}.', {
+    one: first.label,
+    step: first.step,
+    other: second.label,
+    otherStep: second.step,
+  });
   return [
     make(
       'figure',
       {},
       make('figcaption', {}, caption),
-      responseFigure({ curves }, 'Responses of two profiles'),
+      responseFigure({ curves }, phrase('Responses of two profiles')),
     ),
   ];
 }
 
 function differences(one: Besides, other: Besides): HTMLElement {
   const rows = sideBySide(one.profile.output, other.profile.output);
-  const head = ['', one.code, other.code, 'Difference'].map((text) => make('th', { scope: 'col' }, text));
+  const head = ['', one.code, other.code, phrase('Difference')].map((text) =>
+    make('th', { scope: 'col' }, text),
+  );
   return make(
     'table',
     { class: 'stack plan-beside' },
-    make('caption', { class: 'visually-hidden' }, `${one.code} and ${other.code}`),
+    make(
+      'caption',
+      { class: 'visually-hidden' },
+      phrase('{one} and {other}', { one: one.code, other: other.code }),
+    ),
     make('thead', {}, make('tr', {}, ...head)),
     make(
       'tbody',
@@ -56,10 +69,14 @@ function differences(one: Besides, other: Besides): HTMLElement {
           make('td', { 'data-label': other.code }, formatQuantity(its)),
           make(
             'td',
-            { 'data-label': 'Difference' },
-            make('span', {}, difference ? differenceText(difference, own.unit) : 'only a limit is known'),
+            { 'data-label': phrase('Difference') },
+            make(
+              'span',
+              {},
+              difference ? differenceText(difference, own.unit) : phrase('only a limit is known'),
+            ),
             differs === false
-              ? make('span', { class: 'block fine' }, 'the same within uncertainty')
+              ? make('span', { class: 'block fine' }, phrase('the same within uncertainty'))
               : undefined,
           ),
         ),

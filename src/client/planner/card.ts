@@ -7,6 +7,7 @@ import { formatQuantity } from '../../measure/format.ts';
 import { cautionDeferral, cautionTexts } from '../../views/cautions.ts';
 import { filterSetting } from '../../views/plan-words.ts';
 import { verdictLabel } from '../../views/wording.ts';
+import { phrase } from '../../words/index.ts';
 import { codeText } from '../code-text.ts';
 import { find } from '../find.ts';
 import { make } from '../make.ts';
@@ -51,7 +52,7 @@ export function fillCard(card: HTMLElement, content: CardContent): void {
   const sources = [...new Set(lines.flatMap((line) => line.sources))];
   const cautions = cautionTexts(lines.flatMap((line) => line.cautions));
   const { verdict, sentence } = judged.answer;
-  part(card, 'what').replaceChildren(`${unit}, code `, codeText(code));
+  part(card, 'what').replaceChildren(`${phrase('{unit}, code', { unit })} `, codeText(code));
   part(card, 'verdict').replaceChildren(make('strong', {}, verdictLabel(verdict)), `: ${sentence}`);
   part(card, 'plan').replaceChildren(...planned(content.query));
   part(card, 'rows').replaceChildren(
@@ -60,7 +61,9 @@ export function fillCard(card: HTMLElement, content: CardContent): void {
       const name = id === 'load-impedance' ? capital(given[0]?.name ?? title) : title;
       return row(`${name}${commonPractice ? '*' : ''}`, formatQuantity(result));
     }),
-    ...filters.map((filter, index) => row(`Filter ${index + 1}`, filterSetting(filter))),
+    ...filters.map((filter, index) =>
+      row(phrase('Filter {number}', { number: index + 1 }), filterSetting(filter)),
+    ),
   );
   part(card, 'remarks').replaceChildren(
     ...[...new Set(sections.flatMap(({ remarks }) => remarks))].map((text) => make('li', {}, text)),
@@ -93,12 +96,12 @@ function row(title: string, value: string): HTMLElement {
 
 function planned({ fitted, amplifier, front, rear, subwoofer, replacementUnit }: PlanQuery): HTMLElement[] {
   const facts: readonly (readonly [string, string | undefined])[] = [
-    ['Fitted now', fitted?.name],
-    ['Amplifier', amplifier?.name ?? 'none: the unit drives the speakers'],
-    ['Front', front?.name],
-    ['Rear', rear?.name],
-    ['Subwoofer', subwoofer?.name],
-    ['Unit', replacementUnit ? 'to be replaced' : undefined],
+    [phrase('Fitted now'), fitted?.name],
+    [phrase('Amplifier'), amplifier?.name ?? phrase('none: the unit drives the speakers')],
+    [phrase('Front'), front?.name],
+    [phrase('Rear'), rear?.name],
+    [phrase('Subwoofer'), subwoofer?.name],
+    [phrase('Unit'), replacementUnit ? phrase('to be replaced') : undefined],
   ];
   return facts.flatMap(([label, text]) =>
     text === undefined ? [] : [make('div', {}, make('dt', {}, label), make('dd', {}, text))],

@@ -2,6 +2,7 @@
 import { frame } from '../../plot/frame.ts';
 import { type LevelPlotData, levelPlot } from '../../plot/level-plot.ts';
 import { type ResponsePlotData, responsePlot } from '../../plot/response-plot.ts';
+import { phrase } from '../../words/index.ts';
 import { makeSvg } from '../make.ts';
 
 const { width, height, left, right: frameRight, top, bottom } = frame;
@@ -20,10 +21,11 @@ export function responseFigure(data: ResponsePlotData, title: string): SVGElemen
     ...plot.curves.map(({ band }) => makeSvg('path', { class: 'band', d: band })),
     ...plot.curves.flatMap(({ path, style, end, label }) => [
       makeSvg('path', { class: `curve style-${style}`, d: path }),
-      makeSvg('path', { class: 'leader', d: `M${end.x} ${end.y}L${right + 4} ${label.y}` }),
-      makeSvg('text', { x: right + 6, y: label.y + 4 }, label.text),
+      makeSvg('path', { class: 'leader', d: `M${end.x} ${end.y}L${right + 6} ${label.y}` }),
+      makeSvg('path', { class: `sample style-${style}`, d: label.sample }),
+      makeSvg('text', { x: label.x, y: label.y + 4 }, label.text),
     ]),
-    axis('dB relative to 1 kHz, front left', 'Hz, third-octave centres', right),
+    axis(phrase('dB relative to 1 kHz, front left'), phrase('Hz, third-octave centres'), right),
   );
 }
 
@@ -46,7 +48,7 @@ export function levelFigure(data: LevelPlotData, title: string): SVGElement {
     ),
     clean && marked(clean.x, clean.anchor, clean.label, clean.volts, bottom - 30),
     pointed && marked(pointed.x, pointed.anchor, pointed.label, undefined, bottom - 60, 'mark pointed'),
-    axis('V rms, front left, 1 kHz', 'volume step', frameRight),
+    axis(phrase('V rms, front left, 1 kHz'), phrase('volume step'), frameRight),
   );
 }
 

@@ -3,6 +3,7 @@
 import { canonicalCode } from '../../codes/normalise.ts';
 import { type QueryFault, queryFields } from '../../decide/plan/read-query.ts';
 import type { PlannerCode, PlannerData, PlannerUnit } from '../../views/planner-format.ts';
+import { phrase } from '../../words/index.ts';
 import { find } from '../find.ts';
 
 export type Values = Readonly<Record<string, string>>;
@@ -96,7 +97,7 @@ export class PlanForm {
     if (!select) return;
     const wanted = canonicalCode(this.#unread.get('code') ?? select.value);
     const [first] = select.options;
-    if (first) first.textContent = codes.length === 0 ? 'Say the unit first' : 'Choose it';
+    if (first) first.textContent = codes.length === 0 ? phrase('Say the unit first') : phrase('Choose it');
     select.replaceChildren(...(first ? [first] : []), ...codes.map(({ code }) => new Option(code, code)));
     const found = codes.find(({ code }) => canonicalCode(code) === wanted);
     select.value = found?.code ?? '';

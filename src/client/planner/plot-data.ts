@@ -4,6 +4,7 @@ import { formatQuantity } from '../../measure/format.ts';
 import type { ProfileOutput } from '../../measure/quantity.ts';
 import type { LevelPlotData } from '../../plot/level-plot.ts';
 import type { ResponsePlotData } from '../../plot/response-plot.ts';
+import { phrase } from '../../words/index.ts';
 
 type Curve = ResponsePlotData['curves'][number];
 
@@ -37,10 +38,10 @@ export function correctedCurves(
   if (!reference) return undefined;
   return {
     curves: [
-      { ...response, label: 'as it is' },
+      { ...response, label: phrase('as it is') },
       {
         step: response.step,
-        label: 'corrected',
+        label: phrase('corrected'),
         points: response.points.flatMap(({ hz, uncertaintyDb }) => {
           const point = at(hz);
           return point ? [{ hz, levelDb: point.afterDb - reference.afterDb, uncertaintyDb }] : [];
@@ -78,6 +79,9 @@ export function gainLevels(
             reached: step.bound === 'exact',
           }
         : undefined,
-    pointed: gain && { step: gain.result.value, label: `set the gain at ${gain.result.value}` },
+    pointed: gain && {
+      step: gain.result.value,
+      label: phrase('set the gain at {step}', { step: gain.result.value }),
+    },
   };
 }

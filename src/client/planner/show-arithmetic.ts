@@ -9,6 +9,7 @@ import {
   type PlannerData,
   type PlannerUnit,
 } from '../../views/planner-format.ts';
+import { phrase } from '../../words/index.ts';
 import { find } from '../find.ts';
 import { make } from '../make.ts';
 import { sectionMark } from './arithmetic.ts';
@@ -89,15 +90,20 @@ function figuresOf({ profile, unit }: ArithmeticOf, sections: readonly Section[]
   const curves = corrected ?? { curves: plotPoints(output) };
   return [
     ...(level
-      ? [figure('Level by volume step. Shaded: clean.', levelFigure(level, 'Level by volume step'))]
+      ? [
+          figure(
+            phrase('Level by volume step. Shaded: clean.'),
+            levelFigure(level, phrase('Level by volume step')),
+          ),
+        ]
       : []),
     ...(curves.curves.length > 0
       ? [
           figure(
             corrected
-              ? 'Response as it is and with the equaliser settings below.'
-              : 'Response at the clean steps. A band about a curve is its uncertainty (95 %).',
-            responseFigure(curves, 'Frequency response'),
+              ? phrase('Response as it is and with the equaliser settings below.')
+              : phrase('Response at the clean steps. A band about a curve is its uncertainty (95 %).'),
+            responseFigure(curves, phrase('Frequency response')),
           ),
         ]
       : []),
@@ -111,7 +117,7 @@ function figure(caption: string, drawing: SVGElement): HTMLElement {
 function showBesideChoice({ root, codes, code, beside, chooseBeside }: ArithmeticOf): void {
   const select = find(root, '#plan-beside-code', HTMLSelectElement);
   const options = codes.filter((one) => one.code !== code).map((one) => new Option(one.code, one.code));
-  select.replaceChildren(new Option('None', ''), ...options);
+  select.replaceChildren(new Option(phrase('None'), ''), ...options);
   select.value = beside?.code ?? '';
   select.onchange = () => chooseBeside(select.value);
 }
@@ -137,7 +143,7 @@ async function showBeside({
     place.replaceChildren(...besideParts({ code, profile }, other));
   } catch {
     place.replaceChildren(
-      make('p', {}, 'Its data did not come through. Check the signal and choose it again.'),
+      make('p', {}, phrase('Its data did not come through. Check the signal and choose it again.')),
     );
   }
 }

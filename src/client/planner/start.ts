@@ -15,6 +15,7 @@ import {
   policyFrom,
   verdictProfile,
 } from '../../views/planner-format.ts';
+import { phrase } from '../../words/index.ts';
 import { find } from '../find.ts';
 import { make } from '../make.ts';
 import {
@@ -32,8 +33,11 @@ import { type Loader, loaderOf } from './load.ts';
 /** Typing rests this long before the answer is worked out again. */
 const pauseMs = 150;
 
-const noSignal =
-  'The data of this unit did not come through. Check the signal, then change any field to try again.';
+function noSignal(): string {
+  return phrase(
+    'The data of this unit did not come through. Check the signal, then change any field to try again.',
+  );
+}
 
 interface Shown {
   readonly values: Values;
@@ -49,7 +53,9 @@ async function start(root: HTMLElement): Promise<void> {
     const site = await loader.site();
     run(root, loader, site, base);
   } catch {
-    status.textContent = 'The planner’s data did not come through. Check the signal and load the page again.';
+    status.textContent = phrase(
+      'The planner’s data did not come through. Check the signal and load the page again.',
+    );
   }
 }
 
@@ -97,17 +103,17 @@ function run(root: HTMLElement, loader: Loader, site: PlannerData, base: string)
     if (unit && !unitData) {
       body.hidden = true;
       was.hidden = true;
-      status.textContent = noSignal;
+      status.textContent = noSignal();
       return;
     }
     const own = codes.find(({ code }) => code === values.code);
     form.showFaults([...faults, ...rideFaults(values, unit, own !== undefined)]);
-    const lack = lackingWords(unit, own !== undefined, faults);
-    if (lack !== undefined || !unit || !unitData || !own) {
+    const lack = lacking(unit, own !== undefined, faults, base);
+    if (lack.length > 0 || !unit || !unitData || !own) {
       body.hidden = true;
       was.hidden = true;
       see.hidden = true;
-      status.replaceChildren(...lackMarks(lack ?? '', unit, base));
+      status.replaceChildren(...lack);
       return;
     }
     try {
@@ -129,7 +135,10 @@ function run(root: HTMLElement, loader: Loader, site: PlannerData, base: string)
       };
       showAnswer(root, judged, telling);
       showBefore(values, judged.answer.verdict);
-      status.replaceChildren(verdictMark(judged.answer.verdict), ` for ${own.code}`);
+      status.replaceChildren(
+        verdictMark(judged.answer.verdict),
+        ` ${phrase('for {code}', { code: own.code })}`,
+      );
       body.hidden = false;
       see.hidden = false;
       // The verdict is painted before the arithmetic is loaded and worked out.
@@ -160,7 +169,7 @@ function run(root: HTMLElement, loader: Loader, site: PlannerData, base: string)
     } catch {
       if (mine !== turn) return;
       body.hidden = true;
-      status.textContent = noSignal;
+      status.textContent = noSignal();
     }
   };
 
@@ -170,16 +179,16 @@ function run(root: HTMLElement, loader: Loader, site: PlannerData, base: string)
     shown = { values, verdict };
     if (!before || JSON.stringify(before.values) === JSON.stringify(values)) return;
     was.hidden = false;
-    const back = make('button', { type: 'button', class: 'plan-back' }, 'Take the change back');
+    const back = make('button', { type: 'button', class: 'plan-back' }, phrase('Take the change back'));
     back.addEventListener('click', () => fill(before.values));
     const isSame = before.verdict === verdict;
     was.replaceChildren(
       make(
         'p',
         {},
-        isSame ? 'Was and still is: ' : 'Was: ',
+        `${isSame ? phrase('Was and still is:') : phrase('Was:')} `,
         verdictMark(before.verdict),
-        ...(isSame ? [] : [make('span', { class: 'plan-now' }, ' Now: ', verdictMark(verdict))]),
+        ...(isSame ? [] : [make('span', { class: 'plan-now' }, ` ${phrase('Now:')} `, verdictMark(verdict))]),
       ),
       back,
     );
@@ -260,35 +269,40 @@ function changed(values: Values, changes: readonly Change[], codes: readonly Pla
 function rideFaults(values: Values, unit: PlannerUnit | undefined, isKnown: boolean): QueryFault[] {
   if (values.unit !== undefined && !unit) {
     return [
-      { field: 'unit', message: `No unit is called “${values.unit}”.`, help: 'Choose it from the list.' },
+      {
+        field: 'unit',
+        message: phrase('No unit is called “{name}”.', { name: values.unit }),
+        help: phrase('Choose it from the list.'),
+      },
     ];
   }
   if (values.code !== undefined && unit && !isKnown) {
     return [
       {
         field: 'code',
-        message: `${unit.name} has no known profile “${values.code}”.`,
-        help: 'Compare it with your screen, character by character, and choose it from the list.',
+        message: phrase('{unit} has no known profile “{code}”.', { unit: unit.name, code: values.code }),
+        help: phrase('Compare it with your screen, character by character, and choose it from the list.'),
       },
     ];
   }
   return [];
 }
 
-function lackingWords(
+/** What is still to be said before there is an answer; empty where there is one. */
+function lacking(
   unit: PlannerUnit | undefined,
   isCodeKnown: boolean,
   faults: readonly QueryFault[],
-): string | undefined {
-  if (!unit) return 'Say which unit you have: by model line and year, or straight away.';
-  if (!isCodeKnown) return `Which code does your ${unit.name} show?`;
-  if (faults.length > 0) return 'Not worked out: put right what is marked in the form.';
-  return undefined;
-}
-
-function lackMarks(words: string, unit: PlannerUnit | undefined, base: string): (Node | string)[] {
-  if (!unit || !words.startsWith('Which code')) return [words];
-  return [`${words} `, make('a', { href: `${base}${unitPath(unit.id)}#read` }, 'How to read it')];
+  base: string,
+): (Node | string)[] {
+  if (!unit) return [phrase('Say which unit you have: by model line and year, or straight away.')];
+  if (!isCodeKnown) {
+    return [
+      `${phrase('Which code does your {unit} show?', { unit: unit.name })} `,
+      make('a', { href: `${base}${unitPath(unit.id)}#read` }, phrase('How to read it')),
+    ];
+  }
+  return faults.length > 0 ? [phrase('Not worked out: put right what is marked in the form.')] : [];
 }
 
 const root = document.querySelector<HTMLElement>('#plan');

@@ -6,6 +6,7 @@ import {
   type Quantity,
   type ResponseAtStep,
 } from '../../measure/index.ts';
+import { phrase } from '../../words/index.ts';
 import { sideOf } from '../compare.ts';
 import { type ArithmeticLine, carried, given, measured, type Refusal, workedOut } from './line.ts';
 
@@ -22,7 +23,10 @@ export function levelAt(
   if (!above || !below) {
     const [first, last] = [response.points[0]?.hz ?? 0, response.points.at(-1)?.hz ?? 0];
     return {
-      refused: `The response at step ${response.step} was read from ${Math.round(first)} to ${Math.round(last)} Hz: read it at ${hz} Hz too.`,
+      refused: phrase(
+        'The response at step {step} was read from {first} to {last} Hz: read it at {hz} Hz too.',
+        { step: response.step, first: Math.round(first), last: Math.round(last), hz },
+      ),
     };
   }
   const at = (symbol: string, name: string, { level, readings }: typeof above) => ({
@@ -31,23 +35,26 @@ export function levelAt(
   });
   const words = {
     id: 'level-at-frequency',
-    title: 'Level at the lowest frequency wanted, relative to 1 kHz',
+    title: phrase('Level at the lowest frequency wanted, relative to 1 kHz'),
     symbol: 'L',
     unit: 'dB' as const,
-    note: `From the response at step ${response.step}; between two frequencies that were read, along a straight line over their logarithms.`,
+    note: phrase(
+      'From the response at step {step}; between two frequencies that were read, along a straight line over their logarithms.',
+      { step: response.step },
+    ),
   };
   if (above.hz / below.hz < 1 + 3e-6) {
-    return workedOut({ ...words, formula: 'L_f', given: [at('L_f', 'level read there', below)] });
+    return workedOut({ ...words, formula: 'L_f', given: [at('L_f', phrase('level read there'), below)] });
   }
   return workedOut({
     ...words,
     formula: 'L_1 + (L_2 − L_1)·lg(f/f_1)/lg(f_2/f_1)',
     given: [
-      given('f', 'lowest frequency wanted', hz, 'Hz'),
-      given('f_1', 'next one read below', below.hz, 'Hz'),
-      given('f_2', 'next one read above', above.hz, 'Hz'),
-      at('L_1', 'level read below', below),
-      at('L_2', 'level read above', above),
+      given('f', phrase('lowest frequency wanted'), hz, 'Hz'),
+      given('f_1', phrase('next one read below'), below.hz, 'Hz'),
+      given('f_2', phrase('next one read above'), above.hz, 'Hz'),
+      at('L_1', phrase('level read below'), below),
+      at('L_2', phrase('level read above'), above),
     ],
     own: [limits('between two frequencies', bendDb(response.points, below, above, hz))],
   });
@@ -84,12 +91,14 @@ export function starves(level: Quantity, mostLossDb: number): 'yes' | 'no' | 'bo
 export function boostPower(boost: Characteristic): ArithmeticLine {
   return workedOut({
     id: 'boost-power',
-    title: 'Power at the boost’s frequency against that at 1 kHz',
+    title: phrase('Power at the boost’s frequency against that at 1 kHz'),
     symbol: 'p',
     formula: '10^(B/10)',
-    given: [measured('B', 'bass boost', boost)],
+    given: [measured('B', phrase('bass boost'), boost)],
     unit: '1',
-    note: 'For one voltage, into one impedance. Below its resonance a small speaker moves as far as its suspension allows long before it gets hot, so that its rated power says nothing there.',
+    note: phrase(
+      'For one voltage, into one impedance. Below its resonance a small speaker moves as far as its suspension allows long before it gets hot, so that its rated power says nothing there.',
+    ),
     cautions: ['hearing'],
   });
 }
@@ -116,40 +125,42 @@ export function protectiveHighPass(
 ): readonly ArithmeticLine[] {
   const slope = workedOut({
     id: 'high-pass-slope',
-    title: 'Slope of the protective high-pass',
+    title: phrase('Slope of the protective high-pass'),
     symbol: 'S',
     formula: '20·n·lg(2)',
-    given: [given('n', 'order of the filter', order, '1')],
+    given: [given('n', phrase('order of the filter'), order, '1')],
     unit: 'dB/oct',
-    note: 'A Butterworth filter of order n falls this fast an octave below its corner.',
+    note: phrase('A Butterworth filter of order n falls this fast an octave below its corner.'),
   });
   const excess = workedOut({
     id: 'boost-to-take-out',
-    title: 'What is to be taken out at the boost’s frequency',
+    title: phrase('What is to be taken out at the boost’s frequency'),
     symbol: 'A',
     formula: 'max(0, B + U_B − B_max)',
     given: [
-      { ...measured('B', 'bass boost', boost), quantity: propagate(boost.value, 'dB', []) },
-      given('U_B', 'its expanded uncertainty', boost.expandedUncertainty, 'dB'),
-      given('B_max', 'most boost the speaker is to be given', mostBoostDb, 'dB', sources),
+      { ...measured('B', phrase('bass boost'), boost), quantity: propagate(boost.value, 'dB', []) },
+      given('U_B', phrase('its expanded uncertainty'), boost.expandedUncertainty, 'dB'),
+      given('B_max', phrase('most boost the speaker is to be given'), mostBoostDb, 'dB', sources),
     ],
     unit: 'dB',
-    note: 'The uncertainty is added, so that the filter is enough.',
+    note: phrase('The uncertainty is added, so that the filter is enough.'),
   });
   const corner = workedOut({
     id: 'protective-high-pass',
-    title: 'Corner of a high-pass that protects the speaker',
+    title: phrase('Corner of a high-pass that protects the speaker'),
     symbol: 'f_c',
     formula: 'max(f_min, f_B·(10^(A/10) − 1)^(1/(2·n)))',
     given: [
-      given('f_min', 'lowest frequency the speaker is made for', lowestHz, 'Hz', sources),
-      measured('f_B', 'frequency of the boost', boostHz),
-      carried('to be taken out', excess),
-      given('n', 'order of the filter', order, '1'),
+      given('f_min', phrase('lowest frequency the speaker is made for'), lowestHz, 'Hz', sources),
+      measured('f_B', phrase('frequency of the boost'), boostHz),
+      carried(phrase('to be taken out'), excess),
+      given('n', phrase('order of the filter'), order, '1'),
     ],
     unit: 'Hz',
     bound: 'at-least',
-    note: 'Butterworth, half power at its corner. The maker’s advice for the speaker comes first where there is any.',
+    note: phrase(
+      'Butterworth, half power at its corner. The maker’s advice for the speaker comes first where there is any.',
+    ),
   });
   return [slope, excess, corner];
 }

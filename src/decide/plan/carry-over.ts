@@ -1,5 +1,6 @@
 /** Whether the old profile's code goes into a replacement unit. */
 import type { Profile } from '../../../schemas/index.ts';
+import { phrase } from '../../words/index.ts';
 
 /** A rule of the shop held against a plan: no arithmetic, only what follows and why. */
 export interface RuleLine {
@@ -14,7 +15,7 @@ export interface RuleLine {
 export function carryOver(system: Profile['system'], keepsFactoryAmplifier: boolean): RuleLine {
   const rule = (holds: boolean, text: string): RuleLine => ({
     id: 'carry-over',
-    title: 'The old code in the replacement unit',
+    title: phrase('The old code in the replacement unit'),
     holds,
     text,
     commonPractice: true,
@@ -22,14 +23,16 @@ export function carryOver(system: Profile['system'], keepsFactoryAmplifier: bool
   if (system === 'unamplified') {
     return rule(
       false,
-      'Do not carry the old code over: it is an unamplified profile’s, made for speakers straight off the old unit.',
+      phrase(
+        'Do not carry the old code over: it is an unamplified profile’s, made for speakers straight off the old unit.',
+      ),
     );
   }
   if (!keepsFactoryAmplifier) {
     return rule(
       false,
-      'Do not carry the old code over: it is made for the factory amplifier, and that does not stay.',
+      phrase('Do not carry the old code over: it is made for the factory amplifier, and that does not stay.'),
     );
   }
-  return rule(true, 'Carry the old code over: the factory amplifier it is made for stays.');
+  return rule(true, phrase('Carry the old code over: the factory amplifier it is made for stays.'));
 }

@@ -1,5 +1,6 @@
 /** Rear outputs that are silent or weak, and what a summed feed for the missing ones needs. */
 import type { Characteristic } from '../../measure/index.ts';
+import { phrase } from '../../words/index.ts';
 import { type ArithmeticLine, given, measured, workedOut } from './line.ts';
 
 export interface RearState {
@@ -26,13 +27,13 @@ export function rearState(
 export function rearGain(rearToFront: Characteristic): ArithmeticLine {
   return workedOut({
     id: 'rear-gain',
-    title: 'Gain of the rear channels over the front ones for an even level',
+    title: phrase('Gain of the rear channels over the front ones for an even level'),
     symbol: 'G_rear',
     formula: '0 − D',
-    given: [measured('D', 'rear relative to front', rearToFront)],
+    given: [measured('D', phrase('rear relative to front'), rearToFront)],
     unit: 'dB',
     bound: rearToFront.bound === 'at-most' ? 'at-least' : 'exact',
-    note: 'For equal speakers at equal distance. Noise of the rear outputs is raised by as much.',
+    note: phrase('For equal speakers at equal distance. Noise of the rear outputs is raised by as much.'),
   });
 }
 
@@ -54,54 +55,59 @@ export function summedFeed({
   cleanVolts,
 }: SummedFeed): readonly ArithmeticLine[] {
   const network = [
-    given('n', 'outputs summed', feeds, '1'),
-    given('R', 'resistor from each output', resistorOhms, 'Ω'),
-    given('Z_in', 'input fed', inputOhms, 'Ω'),
+    given('n', phrase('outputs summed'), feeds, '1'),
+    given('R', phrase('resistor from each output'), resistorOhms, 'Ω'),
+    given('Z_in', phrase('input fed'), inputOhms, 'Ω'),
   ];
-  const bridged =
-    'Outputs that are bridged are summed only where both legs of each have their own resistors and the input floats, or behind a converter with an isolated input.';
+  const bridged = phrase(
+    'Outputs that are bridged are summed only where both legs of each have their own resistors and the input floats, or behind a converter with an isolated input.',
+  );
   const cautions = ['bridged-outputs', 'disconnect-battery'] as const;
   return [
     workedOut({
       id: 'sum-of-alike',
-      title: 'Level of the sum where all outputs play the same',
+      title: phrase('Level of the sum where all outputs play the same'),
       symbol: 'L_same',
       formula: '20·lg(n/(n + R/Z_in))',
       given: network,
       unit: 'dB',
-      note: `Relative to one output. ${bridged}`,
+      note: `${phrase('Relative to one output.')} ${bridged}`,
       cautions,
     }),
     workedOut({
       id: 'sum-of-one',
-      title: 'Level of the sum where one output plays alone',
+      title: phrase('Level of the sum where one output plays alone'),
       symbol: 'L_one',
       formula: '20·lg(1/(n + R/Z_in))',
       given: network,
       unit: 'dB',
-      note: `Relative to that output: what is on one side only is this much lower. ${bridged}`,
+      note: `${phrase('Relative to that output: what is on one side only is this much lower.')} ${bridged}`,
       cautions,
     }),
     workedOut({
       id: 'sum-load',
-      title: 'Lowest load on one output',
+      title: phrase('Lowest load on one output'),
       symbol: 'Z_out',
       formula: 'R + 1/((n − 1)/R + 1/Z_in)',
       given: network,
       unit: 'Ω',
       bound: 'at-least',
-      note: 'Where the other outputs are silent and take its current. An output of a head unit drives far lower loads; some of them look for a speaker and mute without one, and then need a load resistor.',
+      note: phrase(
+        'Where the other outputs are silent and take its current. An output of a head unit drives far lower loads; some of them look for a speaker and mute without one, and then need a load resistor.',
+      ),
       cautions,
     }),
     workedOut({
       id: 'sum-resistor-power',
-      title: 'Most power in one of the resistors',
+      title: phrase('Most power in one of the resistors'),
       symbol: 'P_R',
       formula: 'V^2/R',
-      given: [measured('V', 'clean volts of one output', cleanVolts), ...network.slice(1, 2)],
+      given: [measured('V', phrase('clean volts of one output'), cleanVolts), ...network.slice(1, 2)],
       unit: 'W',
       bound: 'at-most',
-      note: 'With the far end at zero. Take a resistor rated for at least twice this: common practice, no source.',
+      note: phrase(
+        'With the far end at zero. Take a resistor rated for at least twice this: common practice, no source.',
+      ),
       cautions,
       commonPractice: true,
     }),

@@ -16,7 +16,7 @@ export function policyOf(tables: Iterable<TableEntry>): PlanPolicy {
     const policy = entry.decides === 'plan' ? compilePolicy(entry) : undefined;
     if (policy) return policy;
   }
-  const usual = compilePolicy(usualPolicy);
+  const usual = compilePolicy(usualPolicy());
   if (!usual) throw new Error('the usual policy cannot be read');
   return usual;
 }

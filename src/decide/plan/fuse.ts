@@ -1,5 +1,6 @@
 /** The fuse and the wire of a feed, chosen together: the wire carries what its fuse lets through. */
 import { quantity } from '../../measure/index.ts';
+import { phrase } from '../../words/index.ts';
 import { type ArithmeticLine, carried, given, lookedUp, type Refusal, workedOut } from './line.ts';
 import { tableCelsius, voltageDrop, wireCarries, wireResistance, wireTable } from './wire.ts';
 
@@ -26,24 +27,32 @@ export function fuseAndWire(feed: Feed): readonly ArithmeticLine[] | Refusal {
   const { current, mostDropPercent, aroundCelsius } = feed;
   if (aroundCelsius >= tableCelsius.insulation) {
     return {
-      refused: `Around a wire for ${tableCelsius.insulation} °C it may not be ${aroundCelsius} °C: take another way, or have a workshop choose a wire that stands the heat.`,
+      refused: phrase(
+        'Around a wire for {insulation} °C it may not be {around} °C: take another way, or have a workshop choose a wire that stands the heat.',
+        { insulation: tableCelsius.insulation, around: aroundCelsius },
+      ),
     };
   }
   const least = leastFuse(current);
   const amperes = nextBlade(least.result.value + least.result.expandedUncertainty);
   if (amperes === undefined) {
     return {
-      refused: `Blade fuses end at ${bladeAmperes.at(-1)} A. A feed for more belongs on a bolted fuse and into the hands of a licensed workshop, or is to be split into feeds with fuses of their own.`,
+      refused: phrase(
+        'Blade fuses end at {amperes} A. A feed for more belongs on a bolted fuse and into the hands of a licensed workshop, or is to be split into feeds with fuses of their own.',
+        { amperes: bladeAmperes.at(-1) ?? 0 },
+      ),
     };
   }
   const fuse = lookedUp(
     {
       id: 'fuse',
-      title: 'Fuse of the feed',
+      title: phrase('Fuse of the feed'),
       symbol: 'I_fuse',
-      formula: 'the next blade fuse at or above I_least',
-      given: [carried('least rating', least)],
-      note: 'Blade fuses by ISO 8820-3, as transcribed. It guards the wire, stands close to the battery, and is never larger than what the wire carries. What the amplifier’s maker asks for comes first; where it is more, the wire must carry that.',
+      formula: phrase('the next blade fuse at or above I_least'),
+      given: [carried(phrase('least rating'), least)],
+      note: phrase(
+        'Blade fuses by ISO 8820-3, as transcribed. It guards the wire, stands close to the battery, and is never larger than what the wire carries. What the amplifier’s maker asks for comes first; where it is more, the wire must carry that.',
+      ),
       cautions: ['fuse', 'disconnect-battery'],
       commonPractice: true,
     },
@@ -59,20 +68,25 @@ export function fuseAndWire(feed: Feed): readonly ArithmeticLine[] | Refusal {
     return [least, fuse, gaugeLine(gauge, fuse, mostDropPercent), ...carries, ...resistance, ...drop];
   }
   return {
-    refused: `No wire of the table carries ${amperes} A over ${feed.lengthM} m with a loss of at most ${mostDropPercent} %: shorten it, or split it into feeds with fuses of their own.`,
+    refused: phrase(
+      'No wire of the table carries {amperes} A over {metres} m with a loss of at most {percent} %: shorten it, or split it into feeds with fuses of their own.',
+      { amperes, metres: feed.lengthM, percent: mostDropPercent },
+    ),
   };
 }
 
 function leastFuse(current: ArithmeticLine): ArithmeticLine {
   return workedOut({
     id: 'least-fuse',
-    title: 'Least rating of the fuse',
+    title: phrase('Least rating of the fuse'),
     symbol: 'I_least',
     formula: `1.25·${current.symbol}`,
-    given: [carried('current without end', current)],
+    given: [carried(phrase('current without end'), current)],
     unit: 'A',
     bound: 'at-least',
-    note: 'A fuse that carries its full rating for long ages and opens: a quarter more, common practice, no source.',
+    note: phrase(
+      'A fuse that carries its full rating for long ages and opens: a quarter more, common practice, no source.',
+    ),
     cautions: ['fuse'],
     commonPractice: true,
   });
@@ -93,14 +107,16 @@ function gaugeLine(gauge: number, fuse: ArithmeticLine, mostDropPercent: number)
   return lookedUp(
     {
       id: 'wire-gauge',
-      title: 'Gauge of the wire, feed and ground alike',
+      title: phrase('Gauge of the wire, feed and ground alike'),
       symbol: 'n',
-      formula: 'the thinnest wire with I_wire ≥ I_fuse and e ≤ e_max',
+      formula: phrase('the thinnest wire with I_wire ≥ I_fuse and e ≤ e_max'),
       given: [
-        carried('fuse', fuse),
-        given('e_max', 'most of the supply that may be lost', mostDropPercent, '%'),
+        carried(phrase('fuse'), fuse),
+        given('e_max', phrase('most of the supply that may be lost'), mostDropPercent, '%'),
       ],
-      note: 'Thicker is always allowed. Copper, with insulation for the place it runs through; protect it where it may chafe.',
+      note: phrase(
+        'Thicker is always allowed. Copper, with insulation for the place it runs through; protect it where it may chafe.',
+      ),
       cautions: ['fuse', 'disconnect-battery'],
       commonPractice: true,
     },

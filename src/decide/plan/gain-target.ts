@@ -1,5 +1,6 @@
 /** Setting an amplifier's gain: which volume step, which tone, and which voltage at its output. */
 import { type Characteristic, quantity } from '../../measure/index.ts';
+import { phrase } from '../../words/index.ts';
 import { type ArithmeticLine, carried, given, lookedUp, measured, type Refusal, workedOut } from './line.ts';
 
 /** How a gain is to be set. */
@@ -25,20 +26,25 @@ export function gainStep(cleanStep: Characteristic, toneDbfs: number): Arithmeti
   const benchDbfs = cleanStep.conditions.signalDbfs;
   if (toneDbfs > benchDbfs) {
     return {
-      refused: `The clean step was found with a tone of ${benchDbfs} dB of full scale. A louder tone may clip there: take one of at most ${benchDbfs} dB.`,
+      refused: phrase(
+        'The clean step was found with a tone of {db} dB of full scale. A louder tone may clip there: take one of at most {db} dB.',
+        { db: benchDbfs },
+      ),
     };
   }
   return lookedUp(
     {
       id: 'gain-step',
-      title: 'Volume step to set the gain at',
+      title: phrase('Volume step to set the gain at'),
       symbol: 'N',
       formula: 'floor(N_clean − U_N)',
       given: [
-        measured('N_clean', 'highest clean step', cleanStep),
-        given('U_N', 'its range', cleanStep.expandedUncertainty, 'step'),
+        measured('N_clean', phrase('highest clean step'), cleanStep),
+        given('U_N', phrase('its range'), cleanStep.expandedUncertainty, 'step'),
       ],
-      note: 'At this step or a lower one the unit itself does not clip, so that what is set is the amplifier’s gain. Tone controls stand at their middle. For a bass tone take the step at which the boosted band is clean.',
+      note: phrase(
+        'At this step or a lower one the unit itself does not clip, so that what is set is the amplifier’s gain. Tone controls stand at their middle. For a bass tone take the step at which the boosted band is clean.',
+      ),
       cautions: ['parked', 'battery-drain'],
     },
     quantity(Math.floor(cleanStep.value - cleanStep.expandedUncertainty), 'step', [], 'at-most'),
@@ -49,39 +55,46 @@ export function gainStep(cleanStep: Characteristic, toneDbfs: number): Arithmeti
 export function gainTarget(plan: GainPlan): readonly ArithmeticLine[] | Refusal {
   const { ratedWatts, loadOhms, overlapDb, toneDbfs, sources } = plan;
   if (overlapDb < 0 || overlapDb > mostOverlapDb) {
-    return { refused: `An overlap of 0 to ${mostOverlapDb} dB can be set.` };
+    return { refused: phrase('An overlap of 0 to {most} dB can be set.', { most: mostOverlapDb }) };
   }
-  const overlap = given('G', 'overlap allowance', overlapDb, 'dB');
+  const overlap = given('G', phrase('overlap allowance'), overlapDb, 'dB');
   const tone = workedOut({
     id: 'tone-level',
-    title: 'Level the test tone must not exceed, of full scale',
+    title: phrase('Level the test tone must not exceed, of full scale'),
     symbol: 'L_max',
     formula: '0 − G',
     given: [overlap],
     unit: 'dB',
     bound: 'at-most',
-    note: 'With this overlap the amplifier is at full power when the recording is this far below full scale; a louder tone would clip it.',
+    note: phrase(
+      'With this overlap the amplifier is at full power when the recording is this far below full scale; a louder tone would clip it.',
+    ),
     commonPractice: true,
   });
   if (toneDbfs > tone.result.value) {
     return {
-      refused: `With an overlap of ${overlapDb} dB a tone of ${toneDbfs} dB of full scale would clip the amplifier: take one of at most ${tone.result.value} dB.`,
+      refused: phrase(
+        'With an overlap of {overlap} dB a tone of {tone} dB of full scale would clip the amplifier: take one of at most {most} dB.',
+        { overlap: overlapDb, tone: toneDbfs, most: tone.result.value },
+      ),
     };
   }
   const full = fullPowerVolts(ratedWatts, loadOhms, sources);
   const target = workedOut({
     id: 'gain-target',
-    title: 'Voltage to set at the amplifier’s output',
+    title: phrase('Voltage to set at the amplifier’s output'),
     symbol: 'V_set',
     formula: 'V_full·10^((L + G)/20)',
     given: [
-      carried('volts at rated power', full),
-      given('L', 'level of the test tone, of full scale', toneDbfs, 'dB'),
+      carried(phrase('volts at rated power'), full),
+      given('L', phrase('level of the test tone, of full scale'), toneDbfs, 'dB'),
       overlap,
     ],
     unit: 'V',
     bound: 'at-most',
-    note: 'Read with a true-rms meter that is good to the frequency of the tone, runs on its own battery and touches nothing else; loudspeakers are disconnected. The output may be bridged: neither terminal is ground, so never put the clip of a meter or oscilloscope on the chassis.',
+    note: phrase(
+      'Read with a true-rms meter that is good to the frequency of the tone, runs on its own battery and touches nothing else; loudspeakers are disconnected. The output may be bridged: neither terminal is ground, so never put the clip of a meter or oscilloscope on the chassis.',
+    ),
     cautions: ['bridged-outputs', 'hearing', 'battery-drain', 'parked'],
     commonPractice: true,
   });
@@ -96,14 +109,14 @@ export function fullPowerVolts(
 ): ArithmeticLine {
   return workedOut({
     id: 'full-power-volts',
-    title: 'Volts at the amplifier’s rated power',
+    title: phrase('Volts at the amplifier’s rated power'),
     symbol: 'V_full',
     formula: '√(P·Z)',
     given: [
-      given('P', 'rated power', ratedWatts, 'W', sources),
-      given('Z', 'rated impedance of the load', loadOhms, 'Ω', sources),
+      given('P', phrase('rated power'), ratedWatts, 'W', sources),
+      given('Z', phrase('rated impedance of the load'), loadOhms, 'Ω', sources),
     ],
     unit: 'V',
-    note: 'From P = V²/Z for volts rms into the rated impedance.',
+    note: phrase('From P = V²/Z for volts rms into the rated impedance.'),
   });
 }

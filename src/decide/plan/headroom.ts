@@ -1,5 +1,6 @@
 /** Where a boosted band clips, and how much loudness it costs to stay below. */
 import { type Characteristic, limits, type Quantity } from '../../measure/index.ts';
+import { phrase } from '../../words/index.ts';
 import { type ArithmeticLine, lookedUp, measured, type Refusal } from './line.ts';
 import { levelChange, type VolumeScale } from './steps.ts';
 
@@ -14,18 +15,22 @@ export function headroom(
 ): readonly ArithmeticLine[] | Refusal {
   if (!boostedCleanStep) {
     return {
-      refused: 'Where the boosted band clips is not known: it needs a response at one step at least.',
+      refused: phrase('Where the boosted band clips is not known: it needs a response at one step at least.'),
     };
   }
   const [from, to] = [highestCleanStep.value, boostedCleanStep.value];
   const clips = lookedUp(
     {
       id: 'boosted-band-clips',
-      title: 'First step at which the boosted band may clip',
+      title: phrase('First step at which the boosted band may clip'),
       symbol: 'N_clip',
       formula: 'N_boost + 1',
-      given: [measured('N_boost', 'highest step at which the boosted band plays clean', boostedCleanStep)],
-      note: 'The boosted band reaches the ceiling before 1 kHz does. Music seldom holds the band at full level, so that clipping may be heard some steps later.',
+      given: [
+        measured('N_boost', phrase('highest step at which the boosted band plays clean'), boostedCleanStep),
+      ],
+      note: phrase(
+        'The boosted band reaches the ceiling before 1 kHz does. Music seldom holds the band at full level, so that clipping may be heard some steps later.',
+      ),
       cautions: ['hearing'],
     },
     stepAbove(boostedCleanStep),
@@ -37,9 +42,11 @@ export function headroom(
     to,
     {
       id: 'headroom-loss',
-      title: 'Loudness given up to keep the boosted band clean',
+      title: phrase('Loudness given up to keep the boosted band clean'),
       symbol: 'L',
-      note: 'Against the highest step at which 1 kHz alone plays clean. Where either step is not certain, its range counts by the size of a step.',
+      note: phrase(
+        'Against the highest step at which 1 kHz alone plays clean. Where either step is not certain, its range counts by the size of a step.',
+      ),
     },
     {
       sources: [...new Set([...highestCleanStep.sources, ...boostedCleanStep.sources])],
@@ -50,7 +57,12 @@ export function headroom(
     },
   );
   if (!loss)
-    return { refused: `The level between steps ${to} and ${from} is not known: read 1 kHz at both.` };
+    return {
+      refused: phrase('The level between steps {to} and {from} is not known: read 1 kHz at both.', {
+        to,
+        from,
+      }),
+    };
   return [clips, loss];
 }
 

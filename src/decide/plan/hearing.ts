@@ -1,4 +1,5 @@
 /** Sound pressure level at the rider's ear, and how long it may last. */
+import { phrase } from '../../words/index.ts';
 import { type ArithmeticLine, carried, given, workedOut } from './line.ts';
 
 /** Speakers all alike, at one distance, each with the same power. */
@@ -20,43 +21,49 @@ export function hearing(listening: Listening): readonly ArithmeticLine[] {
   const { sensitivityDb, at, ratedOhms, watts, distanceM, speakers, sources } = listening;
   const own = at === '1 W' ? undefined : oneWatt(sensitivityDb, ratedOhms, sources);
   const sensitivity = own
-    ? carried('sensitivity at 1 W, 1 m', own)
-    : given('S', 'sensitivity at 1 W, 1 m', sensitivityDb, 'dB', sources);
+    ? carried(phrase('sensitivity at 1 W, 1 m'), own)
+    : given('S', phrase('sensitivity at 1 W, 1 m'), sensitivityDb, 'dB', sources);
   const one = workedOut({
     id: 'level-of-one',
-    title: 'Sound pressure level of one speaker at the ear',
+    title: phrase('Sound pressure level of one speaker at the ear'),
     symbol: 'L_one',
     formula: 'S + 10·lg(P) − 20·lg(r)',
     given: [
       sensitivity,
-      given('P', 'mean power of the speaker, over 1 W', watts, 'W', sources),
-      given('r', 'distance to the ear, over 1 m', distanceM, 'm'),
+      given('P', phrase('mean power of the speaker, over 1 W'), watts, 'W', sources),
+      given('r', phrase('distance to the ear, over 1 m'), distanceM, 'm'),
     ],
     unit: 'dB',
-    note: 'Re 20 µPa, in the free field: from a small source, without reflections or a windscreen, at frequencies the sensitivity holds for. A fairing may add some decibels. Speakers give a little less at full power as their coils get hot.',
+    note: phrase(
+      'Re 20 µPa, in the free field: from a small source, without reflections or a windscreen, at frequencies the sensitivity holds for. A fairing may add some decibels. Speakers give a little less at full power as their coils get hot.',
+    ),
     cautions: ['hearing'],
   });
-  const count = given('n', 'speakers', speakers, '1');
-  const alone = carried('level of one speaker', one);
+  const count = given('n', phrase('speakers'), speakers, '1');
+  const alone = carried(phrase('level of one speaker'), one);
   const incoherent = workedOut({
     id: 'level-incoherent',
-    title: 'Level of all speakers, each playing its own signal',
+    title: phrase('Level of all speakers, each playing its own signal'),
     symbol: 'L_inc',
     formula: 'L_one + 10·lg(n)',
     given: [alone, count],
     unit: 'dB',
-    note: 'Powers add where the signals have nothing to do with each other, as most of the treble does at the ear.',
+    note: phrase(
+      'Powers add where the signals have nothing to do with each other, as most of the treble does at the ear.',
+    ),
     cautions: ['hearing'],
   });
   const coherent = workedOut({
     id: 'level-coherent',
-    title: 'Level of all speakers, all playing the same in step',
+    title: phrase('Level of all speakers, all playing the same in step'),
     symbol: 'L_coh',
     formula: 'L_one + 20·lg(n)',
     given: [alone, count],
     unit: 'dB',
     bound: 'at-most',
-    note: 'Pressures add where all speakers play the same and their sound arrives in step, as bass does.',
+    note: phrase(
+      'Pressures add where all speakers play the same and their sound arrives in step, as bass does.',
+    ),
     cautions: ['hearing'],
   });
   return [...(own ? [own] : []), one, incoherent, coherent, allowedTime(coherent)];
@@ -66,15 +73,15 @@ export function hearing(listening: Listening): readonly ArithmeticLine[] {
 function oneWatt(sensitivityDb: number, ratedOhms: number, sources: readonly string[]): ArithmeticLine {
   return workedOut({
     id: 'one-watt-sensitivity',
-    title: 'Sensitivity at 1 W, 1 m',
+    title: phrase('Sensitivity at 1 W, 1 m'),
     symbol: 'S',
     formula: 'S_V − 10·lg(8/Z)',
     given: [
-      given('S_V', 'sensitivity at 2.83 V, 1 m', sensitivityDb, 'dB', sources),
-      given('Z', 'rated impedance', ratedOhms, 'Ω', sources),
+      given('S_V', phrase('sensitivity at 2.83 V, 1 m'), sensitivityDb, 'dB', sources),
+      given('Z', phrase('rated impedance'), ratedOhms, 'Ω', sources),
     ],
     unit: 'dB',
-    note: '2.83 V is 1 W into 8 Ω; into a lower impedance the same volts are more watts.',
+    note: phrase('2.83 V is 1 W into 8 Ω; into a lower impedance the same volts are more watts.'),
   });
 }
 
@@ -82,13 +89,15 @@ function oneWatt(sensitivityDb: number, ratedOhms: number, sources: readonly str
 export function allowedTime(level: ArithmeticLine): ArithmeticLine {
   return workedOut({
     id: 'allowed-time',
-    title: 'Longest time a day at this level',
+    title: phrase('Longest time a day at this level'),
     symbol: 'T',
     formula: `min(1440, 480/2^((${level.symbol} − 85)/3))`,
-    given: [carried('sound pressure level', level)],
+    given: [carried(phrase('sound pressure level'), level)],
     unit: 'min',
     bound: 'at-most',
-    note: 'NIOSH 98-126: eight hours at 85 dB(A), half as long for every 3 dB more. The level here is not A-weighted, which errs to the safe side for bass. Wind and engine come on top; this is a limit for workers, with risk left below it.',
+    note: phrase(
+      'NIOSH 98-126: eight hours at 85 dB(A), half as long for every 3 dB more. The level here is not A-weighted, which errs to the safe side for bass. Wind and engine come on top; this is a limit for workers, with risk left below it.',
+    ),
     cautions: ['hearing'],
   });
 }

@@ -1,5 +1,6 @@
 /** Clean volts held against what an amplifier's input takes: short or over by how much, and the attenuation needed. */
 import { type Characteristic, quantity } from '../../measure/index.ts';
+import { phrase } from '../../words/index.ts';
 import { sideOf } from '../compare.ts';
 import { type ArithmeticLine, given, measured, type Refusal, workedOut } from './line.ts';
 
@@ -18,31 +19,32 @@ export interface InputMatch {
 
 /** How the clean volts of an output suit an input; refused for a silent one. */
 export function matchInput(cleanVolts: Characteristic, input: InputRange): InputMatch | Refusal {
-  if (cleanVolts.value <= 0) return { refused: 'The output was silent: there is no level to compare.' };
+  if (cleanVolts.value <= 0)
+    return { refused: phrase('The output was silent: there is no level to compare.') };
   const { leastVolts, mostVolts, sources } = input;
-  const volts = measured('V', 'clean volts of the output', cleanVolts);
-  const least = given('V_min', 'input, gain fully up', leastVolts, 'V', sources);
-  const most = given('V_max', 'input, gain fully down', mostVolts, 'V', sources);
+  const volts = measured('V', phrase('clean volts of the output'), cleanVolts);
+  const least = given('V_min', phrase('input, gain fully up'), leastVolts, 'V', sources);
+  const most = given('V_max', phrase('input, gain fully down'), mostVolts, 'V', sources);
   const lines = [
     workedOut({
       id: 'above-least-input',
-      title: 'Level above what full power needs',
+      title: phrase('Level above what full power needs'),
       symbol: 'D_min',
       formula: '20·lg(V/V_min)',
       given: [volts, least],
       unit: 'dB',
       bound: cleanVolts.bound,
-      note: 'Below 0 dB the amplifier does not reach full power even with its gain fully up.',
+      note: phrase('Below 0 dB the amplifier does not reach full power even with its gain fully up.'),
     }),
     workedOut({
       id: 'above-most-input',
-      title: 'Level above what the input takes',
+      title: phrase('Level above what the input takes'),
       symbol: 'D_max',
       formula: '20·lg(V/V_max)',
       given: [volts, most],
       unit: 'dB',
       bound: cleanVolts.bound,
-      note: 'Above 0 dB the amplifier clips before the volume is up, even with its gain fully down.',
+      note: phrase('Above 0 dB the amplifier clips before the volume is up, even with its gain fully down.'),
     }),
   ];
   const low = sideOf(cleanVolts, leastVolts);
@@ -60,16 +62,16 @@ export function matchInput(cleanVolts: Characteristic, input: InputRange): Input
 function powerReached(cleanVolts: Characteristic, input: InputRange): ArithmeticLine {
   return workedOut({
     id: 'power-reached',
-    title: 'Share of the amplifier’s power that can be reached',
+    title: phrase('Share of the amplifier’s power that can be reached'),
     symbol: 'p',
     formula: '(V/V_min)^2',
     given: [
-      measured('V', 'clean volts of the output', cleanVolts),
-      given('V_min', 'input, gain fully up', input.leastVolts, 'V', input.sources),
+      measured('V', phrase('clean volts of the output'), cleanVolts),
+      given('V_min', phrase('input, gain fully up'), input.leastVolts, 'V', input.sources),
     ],
     unit: '1',
     bound: cleanVolts.bound,
-    note: 'Power goes with the square of the volts. It is reached with the gain fully up.',
+    note: phrase('Power goes with the square of the volts. It is reached with the gain fully up.'),
   });
 }
 
@@ -78,16 +80,21 @@ function attenuation(cleanVolts: Characteristic, input: InputRange): ArithmeticL
   const { value, expandedUncertainty } = cleanVolts;
   return workedOut({
     id: 'attenuation',
-    title: 'Attenuation needed between output and input',
+    title: phrase('Attenuation needed between output and input'),
     symbol: 'A',
     formula: 'max(0, 20·lg((V + U_V)/V_max))',
     given: [
-      { ...measured('V', 'clean volts of the output', cleanVolts), quantity: quantity(value, 'V', []) },
-      given('U_V', 'their expanded uncertainty', expandedUncertainty, 'V'),
-      given('V_max', 'input, gain fully down', input.mostVolts, 'V', input.sources),
+      {
+        ...measured('V', phrase('clean volts of the output'), cleanVolts),
+        quantity: quantity(value, 'V', []),
+      },
+      given('U_V', phrase('their expanded uncertainty'), expandedUncertainty, 'V'),
+      given('V_max', phrase('input, gain fully down'), input.mostVolts, 'V', input.sources),
     ],
     unit: 'dB',
     bound: 'at-least',
-    note: 'The uncertainty is added, so that this much is enough. Stopping at a lower volume step does the same.',
+    note: phrase(
+      'The uncertainty is added, so that this much is enough. Stopping at a lower volume step does the same.',
+    ),
   });
 }

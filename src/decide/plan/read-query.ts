@@ -1,4 +1,5 @@
 /** A plan as it stands in an address or on a command line → the plan, or what is wrong with it. */
+import { phrase } from '../../words/index.ts';
 import {
   type Amplifier,
   type PlanQuery,
@@ -64,8 +65,11 @@ export function readQuery(
     if (id === '' || id === 'none') return undefined;
     const found = all.find((one) => one.id === id);
     if (!found) {
-      const help = `There are: ${all.map((one) => one.id).join(', ') || 'none yet'}.`;
-      faults.push({ field, message: `No class of equipment is called “${id}”.`, help });
+      const help =
+        all.length === 0
+          ? phrase('There are none yet.')
+          : phrase('There are: {ids}.', { ids: all.map((one) => one.id).join(', ') });
+      faults.push({ field, message: phrase('No class of equipment is called “{id}”.', { id }), help });
     }
     return found;
   };
@@ -76,8 +80,8 @@ export function readQuery(
     if (Number.isFinite(value) && value >= least && value <= most) return value;
     faults.push({
       field,
-      message: `“${text}” cannot be used here.`,
-      help: `Give a number from ${least} to ${most}.`,
+      message: phrase('“{text}” cannot be used here.', { text }),
+      help: phrase('Give a number from {least} to {most}.', { least, most }),
     });
     return undefined;
   };
@@ -117,8 +121,8 @@ export function readQuery(
   if (range && range.leastVolts > range.mostVolts) {
     faults.push({
       field: 'least',
-      message: 'The least input volts are above the most.',
-      help: 'Full power with the gain fully up needs the fewer volts.',
+      message: phrase('The least input volts are above the most.'),
+      help: phrase('Full power with the gain fully up needs the fewer volts.'),
     });
   }
   return { query, faults };
@@ -129,8 +133,11 @@ function firstWish(text: string | undefined, faults: QueryFault[]): Purchase | u
   if (wish === '') return undefined;
   const found = purchases.find((one) => one === wish);
   if (!found) {
-    const message = `“${wish}” is nothing that is bought for a plan.`;
-    faults.push({ field: 'first', message, help: `Give one of: ${purchases.join(', ')}.` });
+    faults.push({
+      field: 'first',
+      message: phrase('“{wish}” is nothing that is bought for a plan.', { wish }),
+      help: phrase('Give one of: {names}.', { names: purchases.join(', ') }),
+    });
   }
   return found;
 }

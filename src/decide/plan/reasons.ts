@@ -8,6 +8,7 @@ import {
   type ProfileOutput,
   ratioDb,
 } from '../../measure/index.ts';
+import { phrase } from '../../words/index.ts';
 import { sideOf } from '../compare.ts';
 import type { JudgedProfile } from '../table-given.ts';
 import type { Reason } from '../verdict.ts';
@@ -52,21 +53,20 @@ export function reasonsFor(
 
 function system(terms: PlanTerms, { data }: JudgedProfile): Found | undefined {
   if (terms.feeds === 'aftermarket-amplifier') return undefined;
-  const meant =
-    data.system === 'amplified' ? 'a factory amplifier behind the unit' : 'speakers straight off the unit';
-  const planned = terms.feeds === 'factory-amplifier' ? 'amplified' : 'unamplified';
-  if (data.system === planned) {
-    return { topic: 'system', text: `It is meant for ${meant}.`, readings: [] };
+  const isAmplified = data.system === 'amplified';
+  const found = (text: string): Found => ({ topic: 'system', text, readings: [] });
+  if (terms.feeds === 'factory-amplifier') {
+    return found(
+      isAmplified
+        ? phrase('It is meant for a factory amplifier behind the unit.')
+        : phrase('It is meant for speakers straight off the unit, never for a factory amplifier.'),
+    );
   }
-  const not =
-    terms.feeds === 'factory-amplifier'
-      ? 'never for a factory amplifier'
-      : 'not for speakers straight off the unit';
-  return {
-    topic: 'system',
-    text: `It is meant for ${meant.replace(' behind the unit', '')}, ${not}.`,
-    readings: [],
-  };
+  return found(
+    isAmplified
+      ? phrase('It is meant for a factory amplifier, not for speakers straight off the unit.')
+      : phrase('It is meant for speakers straight off the unit.'),
+  );
 }
 
 function level({ input }: PlanTerms, output: ProfileOutput): Found | undefined {
@@ -74,22 +74,34 @@ function level({ input }: PlanTerms, output: ProfileOutput): Found | undefined {
   const volts = headlineValue(output, 'clean-volts');
   if (!volts) return notMeasured('level', output, 'clean-volts');
   const { leastVolts, mostVolts } = input;
-  const range = `the amplifier’s input takes ${volt(leastVolts)} to ${volt(mostVolts)}`;
+  const told = { volts: formatQuantity(volts), least: volt(leastVolts), most: volt(mostVolts) };
   const short = sideOf(volts, leastVolts) === 'below' ? leastVolts / volts.value : undefined;
   const over = sideOf(volts, mostVolts) === 'above' ? volts.value / mostVolts : undefined;
   const isOpen = sideOf(volts, leastVolts) === 'borderline' || sideOf(volts, mostVolts) === 'borderline';
-  const how =
+  const text =
     short !== undefined && short > 1
-      ? `${decibels(short)} short`
+      ? phrase('It plays clean up to {volts}, {db} short: the amplifier’s input takes {least} to {most}.', {
+          ...told,
+          db: decibels(short),
+        })
       : over !== undefined
-        ? `${decibels(over)} over`
+        ? phrase('It plays clean up to {volts}, {db} over: the amplifier’s input takes {least} to {most}.', {
+            ...told,
+            db: decibels(over),
+          })
         : isOpen
-          ? 'too near the end of the range to tell'
-          : 'within the range';
+          ? phrase(
+              'It plays clean up to {volts}, too near the end of the range to tell: the amplifier’s input takes {least} to {most}.',
+              told,
+            )
+          : phrase(
+              'It plays clean up to {volts}, within the range: the amplifier’s input takes {least} to {most}.',
+              told,
+            );
   return {
     topic: 'level',
-    text: `It plays clean up to ${formatQuantity(volts)}, ${how}: ${range}.`,
-    ifOpen: 'Read the volts at the highest clean step again with a finer meter.',
+    text,
+    ifOpen: phrase('Read the volts at the highest clean step again with a finer meter.'),
     readings: volts.readings,
   };
 }
@@ -97,29 +109,48 @@ function level({ input }: PlanTerms, output: ProfileOutput): Found | undefined {
 function bass(terms: PlanTerms, output: ProfileOutput): Found {
   const boost = greatestBoost(output);
   if (!boost) return notMeasured('bass', output, 'bass-boost');
-  const limit = `the plan’s speakers are to get at most ${formatNumber(terms.mostBassBoostDb, 0)} dB`;
   const moving = ['fading', 'switched', 'changing'].includes(output.boostBehaviour);
-  const has = moving
-    ? `Bass boost changes with the volume, up to ${formatQuantity(boost)} at step ${boost.conditions.step}`
-    : `Bass boost is ${formatQuantity(boost)}`;
   const side = sideOf(boost, terms.mostBassBoostDb);
-  const near = side === 'borderline' ? ', too near the limit to tell' : '';
+  const told = { boost: formatQuantity(boost), most: formatNumber(terms.mostBassBoostDb, 0) };
+  const movingTold = { ...told, step: boost.conditions.step ?? '' };
+  const text =
+    side === 'borderline'
+      ? moving
+        ? phrase(
+            'Bass boost changes with the volume, up to {boost} at step {step}, too near the limit to tell; the plan’s speakers are to get at most {most} dB.',
+            movingTold,
+          )
+        : phrase(
+            'Bass boost is {boost}, too near the limit to tell; the plan’s speakers are to get at most {most} dB.',
+            told,
+          )
+      : moving
+        ? phrase(
+            'Bass boost changes with the volume, up to {boost} at step {step}; the plan’s speakers are to get at most {most} dB.',
+            movingTold,
+          )
+        : phrase('Bass boost is {boost}; the plan’s speakers are to get at most {most} dB.', told);
   const ifOpen =
     output.boostBehaviour === 'unknown' && side !== 'below'
-      ? 'It was measured at one step only: whether an equaliser can take it out needs the response at a second step.'
-      : 'Read the response at the step of the greatest boost again, with more repeats.';
-  return { topic: 'bass', text: `${has}${near}; ${limit}.`, ifOpen, readings: boost.readings };
+      ? phrase(
+          'It was measured at one step only: whether an equaliser can take it out needs the response at a second step.',
+        )
+      : phrase('Read the response at the step of the greatest boost again, with more repeats.');
+  return { topic: 'bass', text, ifOpen, readings: boost.readings };
 }
 
 function lowEnd({ highestLowCornerHz: limitHz }: PlanTerms, output: ProfileOutput): Found | undefined {
   if (limitHz === undefined) return undefined;
   const lower = headlineValue(output, 'lower-corner');
   if (!lower) return notMeasured('low-end', output, 'lower-corner');
-  const near = sideOf(lower, limitHz) === 'borderline' ? ', too near to tell' : '';
+  const told = { corner: formatQuantity(lower), hz: formatNumber(limitHz, 0) };
   return {
     topic: 'low-end',
-    text: `Bass reaches down to ${formatQuantity(lower)}; the plan wants it down to ${formatNumber(limitHz, 0)} Hz${near}.`,
-    ifOpen: 'Read the response around that frequency at closer spacing.',
+    text:
+      sideOf(lower, limitHz) === 'borderline'
+        ? phrase('Bass reaches down to {corner}; the plan wants it down to {hz} Hz, too near to tell.', told)
+        : phrase('Bass reaches down to {corner}; the plan wants it down to {hz} Hz.', told),
+    ifOpen: phrase('Read the response around that frequency at closer spacing.'),
     readings: lower.readings,
   };
 }
@@ -127,20 +158,30 @@ function lowEnd({ highestLowCornerHz: limitHz }: PlanTerms, output: ProfileOutpu
 function rear(terms: PlanTerms, { channels, output }: JudgedProfile): Found | undefined {
   if (!terms.rearWanted) return undefined;
   if (!channels.some((channel) => channel.startsWith('R'))) {
-    return { topic: 'rear', text: 'The unit has no rear outputs.', readings: [] };
+    return { topic: 'rear', text: phrase('The unit has no rear outputs.'), readings: [] };
   }
   const below = headlineValue(output, 'rear-to-front');
   if (!below) return notMeasured('rear', output, 'rear-to-front');
   const text =
     below.bound === 'at-most'
-      ? 'The rear outputs are silent.'
-      : `The rear outputs play at ${formatQuantity(below)} relative to the front.`;
-  return { topic: 'rear', text, ifOpen: 'Read front and rear again at one step.', readings: below.readings };
+      ? phrase('The rear outputs are silent.')
+      : phrase('The rear outputs play at {level} relative to the front.', { level: formatQuantity(below) });
+  return {
+    topic: 'rear',
+    text,
+    ifOpen: phrase('Read front and rear again at one step.'),
+    readings: below.readings,
+  };
 }
 
 function notMeasured(topic: Reason['topic'], output: ProfileOutput, name: CharacteristicName): Found {
-  const reason = output.missing.find((one) => one.name === name)?.reason ?? 'needs readings';
-  return { topic, text: `Not measured: this ${reason}.`, readings: [] };
+  return { topic, text: notMeasuredText(output, name), readings: [] };
+}
+
+/** What is to be read before there is such a value. */
+export function notMeasuredText({ missing }: ProfileOutput, name: CharacteristicName): string {
+  const { reason } = missing.find((one) => one.name === name) ?? {};
+  return phrase('Not measured: this {reason}.', { reason: reason ?? phrase('needs readings') });
 }
 
 function volt(value: number): string {

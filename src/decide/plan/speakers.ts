@@ -1,4 +1,5 @@
 /** Speakers on an amplifier: their impedance together, the power each gets, and what the amplifier may drive. */
+import { phrase } from '../../words/index.ts';
 import { type ArithmeticLine, given, workedOut } from './line.ts';
 
 /** One speaker, or several in series or in parallel. */
@@ -74,69 +75,90 @@ export function speakerLoad(
   const network = networkOf(wiring);
   const impedance = workedOut({
     id: 'load-impedance',
-    title: 'Rated impedance of the speakers together',
+    title: phrase('Rated impedance of the speakers together'),
     symbol: 'Z',
     formula: network.formula,
     given: network.speakers.map(({ id, ohms }, index) =>
-      given(`Z_${index + 1}`, `rated impedance of ${id}`, ohms, 'Ω', speakerSources),
+      given(
+        `Z_${index + 1}`,
+        phrase('rated impedance of {speaker}', { speaker: id }),
+        ohms,
+        'Ω',
+        speakerSources,
+      ),
     ),
     unit: 'Ω',
-    note: 'In series impedances add, in parallel their inverses do. Rated values; the true ones vary with frequency.',
+    note: phrase(
+      'In series impedances add, in parallel their inverses do. Rated values; the true ones vary with frequency.',
+    ),
     cautions: ['disconnect-battery'],
   });
-  const rated = given('Z', 'rated impedance of the speakers together', impedance.result, 'Ω', speakerSources);
+  const rated = given(
+    'Z',
+    phrase('rated impedance of the speakers together'),
+    impedance.result,
+    'Ω',
+    speakerSources,
+  );
   const lowest = workedOut({
     id: 'lowest-impedance',
-    title: 'Lowest impedance the speakers may have at any frequency',
+    title: phrase('Lowest impedance the speakers may have at any frequency'),
     symbol: 'Z_low',
     formula: '0.8·Z',
     given: [rated],
     unit: 'Ω',
     bound: 'at-least',
-    note: 'A speaker’s impedance may fall to 0.8 of its rated value (IEC 60268-5, 16.1, as transcribed); amplifiers that state a least rated load allow for it.',
+    note: phrase(
+      'A speaker’s impedance may fall to 0.8 of its rated value (IEC 60268-5, 16.1, as transcribed); amplifiers that state a least rated load allow for it.',
+    ),
   });
   const margin = workedOut({
     id: 'load-margin',
-    title: 'Rated impedance over the least the amplifier may drive',
+    title: phrase('Rated impedance over the least the amplifier may drive'),
     symbol: 'm',
     formula: 'Z/Z_least',
-    given: [rated, given('Z_least', 'least rated load of the amplifier', leastOhms, 'Ω', sources)],
+    given: [rated, given('Z_least', phrase('least rated load of the amplifier'), leastOhms, 'Ω', sources)],
     unit: '1',
-    note: 'Below 1 the amplifier is overloaded: it may shut down, overheat or fail.',
+    note: phrase('Below 1 the amplifier is overloaded: it may shut down, overheat or fail.'),
   });
   const power = workedOut({
     id: 'power-into-load',
-    title: 'Power into the speakers together',
+    title: phrase('Power into the speakers together'),
     symbol: 'P_load',
     formula: 'P·Z_rated/Z',
     given: [
-      given('P', 'rated power of the channel', ratedWatts, 'W', sources),
-      given('Z_rated', 'load it is rated into', ratedOhms, 'Ω', sources),
+      given('P', phrase('rated power of the channel'), ratedWatts, 'W', sources),
+      given('Z_rated', phrase('load it is rated into'), ratedOhms, 'Ω', sources),
       rated,
     ],
     unit: 'W',
     bound: 'at-most',
-    note: 'By the same volts into another load. An amplifier whose supply gives way makes less into a lower one; what its maker states for the load comes first.',
+    note: phrase(
+      'By the same volts into another load. An amplifier whose supply gives way makes less into a lower one; what its maker states for the load comes first.',
+    ),
     cautions: ['hearing'],
   });
   const each = network.speakers.map(({ id, share }, index) =>
     workedOut({
       id: `power-of-speaker-${index + 1}`,
-      title: `Power of ${id}`,
+      title: phrase('Power of {speaker}', { speaker: id }),
       symbol: `P_${index + 1}`,
       formula: `P_load·s_${index + 1}`,
       given: [
-        { ...given('P_load', 'power into the speakers together', power.result, 'W'), sources: power.sources },
+        {
+          ...given('P_load', phrase('power into the speakers together'), power.result, 'W'),
+          sources: power.sources,
+        },
         given(
           `s_${index + 1}`,
-          'its share, by ohms in series, by the inverse of ohms in parallel',
+          phrase('its share, by ohms in series, by the inverse of ohms in parallel'),
           share,
           '1',
         ),
       ],
       unit: 'W',
       bound: 'at-most',
-      note: 'By rated impedances; compare it with the rated power of the speaker.',
+      note: phrase('By rated impedances; compare it with the rated power of the speaker.'),
     }),
   );
   // Thirds of ohms may miss a limit by the last digit of the arithmetic.

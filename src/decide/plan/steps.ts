@@ -1,5 +1,6 @@
 /** Levels of the volume scale, as a plan needs them. */
 import type { Component, Quantity, StepLawPart } from '../../measure/index.ts';
+import { phrase } from '../../words/index.ts';
 import { type ArithmeticLine, type Given, given, workedOut } from './line.ts';
 
 /** What is known of a volume scale: an output has it. */
@@ -31,7 +32,7 @@ export function levelChange(
   const [from, to] = [at(fromStep), at(toStep)];
   if (from && to) {
     const voltsOf = (symbol: string, { step, volts, readings }: typeof from): Given => ({
-      ...given(symbol, `volts at step ${step}`, volts, 'V', sources),
+      ...given(symbol, phrase('volts at step {step}', { step }), volts, 'V', sources),
       readings,
     });
     return workedOut({
@@ -52,8 +53,8 @@ export function levelChange(
     ...words,
     formula: parts.length === 0 ? '0' : parts.map((_, index) => `n_${index + 1}·d_${index + 1}`).join(' + '),
     given: parts.flatMap(({ steps, stepSize }, index) => [
-      given(`n_${index + 1}`, 'steps up or down', steps, 'step'),
-      given(`d_${index + 1}`, 'size of these steps', stepSize, 'dB/step', sources),
+      given(`n_${index + 1}`, phrase('steps up or down'), steps, 'step'),
+      given(`d_${index + 1}`, phrase('size of these steps'), stepSize, 'dB/step', sources),
     ]),
     unit: 'dB',
     own,

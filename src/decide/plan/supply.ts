@@ -1,5 +1,6 @@
 /** What amplifiers draw, and whether the machine's charging keeps up. */
 import type { Quantity } from '../../measure/index.ts';
+import { phrase } from '../../words/index.ts';
 import { type ArithmeticLine, carried, given, workedOut } from './line.ts';
 
 export type AmplifierClass = 'AB' | 'D';
@@ -34,37 +35,49 @@ export function supplyCurrents({
   sources,
 }: AmplifierSupply): readonly [fullTone: ArithmeticLine, music: ArithmeticLine] {
   const { full, music } = usualEfficiency[amplifierClass];
-  const power = given('P', 'rated power of all channels', ratedWatts, 'W', sources);
-  const volts = given('V', 'supply at the amplifier', supplyVolts, 'V');
+  const power = given('P', phrase('rated power of all channels'), ratedWatts, 'W', sources);
+  const volts = given('V', phrase('supply at the amplifier'), supplyVolts, 'V');
   const cautions = ['fuse', 'battery-drain'] as const;
   return [
     workedOut({
       id: 'current-full-tone',
-      title: 'Current at a full tone on all channels',
+      title: phrase('Current at a full tone on all channels'),
       symbol: 'I_full',
       formula: 'P/(η·V)',
       given: [
         power,
         volts,
-        given('η', `usual efficiency of class ${amplifierClass} at full power`, full, '1'),
+        given(
+          'η',
+          phrase('usual efficiency of class {letter} at full power', { letter: amplifierClass }),
+          full,
+          '1',
+        ),
       ],
       unit: 'A',
-      note: 'A test tone draws this, music only for moments. The lower the supply, the more current.',
+      note: phrase('A test tone draws this, music only for moments. The lower the supply, the more current.'),
       commonPractice: true,
       cautions,
     }),
     workedOut({
       id: 'current-music',
-      title: 'Mean current at music',
+      title: phrase('Mean current at music'),
       symbol: 'I_music',
       formula: 'P/8/(η_8·V)',
       given: [
         power,
         volts,
-        given('η_8', `usual efficiency of class ${amplifierClass} at one-eighth of its power`, music, '1'),
+        given(
+          'η_8',
+          phrase('usual efficiency of class {letter} at one-eighth of its power', { letter: amplifierClass }),
+          music,
+          '1',
+        ),
       ],
       unit: 'A',
-      note: 'One-eighth of rated power stands for music (16 CFR 432.3(c)); dense music at full volume draws more.',
+      note: phrase(
+        'One-eighth of rated power stands for music (16 CFR 432.3(c)); dense music at full volume draws more.',
+      ),
       commonPractice: true,
       cautions,
     }),
@@ -88,38 +101,40 @@ export function charging(
   { generatorAmperes, machineAmperes, batteryAmpereHours, sources }: Charging,
   music: ArithmeticLine,
 ): readonly ArithmeticLine[] {
-  const machine = given('I_mc', 'current of the machine itself', machineAmperes, 'A', sources);
-  const amplifiers = carried('mean current of the amplifiers', music);
+  const machine = given('I_mc', phrase('current of the machine itself'), machineAmperes, 'A', sources);
+  const amplifiers = carried(phrase('mean current of the amplifiers'), music);
   const draws = amplifiers.symbol;
   return [
     workedOut({
       id: 'charging-surplus',
-      title: 'Charging current left over while riding',
+      title: phrase('Charging current left over while riding'),
       symbol: 'I_left',
       formula: `I_gen − I_mc − ${draws}`,
       given: [
-        given('I_gen', 'current of the generator', generatorAmperes, 'A', sources),
+        given('I_gen', phrase('current of the generator'), generatorAmperes, 'A', sources),
         machine,
         amplifiers,
       ],
       unit: 'A',
-      note: 'Below 0 A the battery drains while riding. At idle the generator delivers far less.',
+      note: phrase('Below 0 A the battery drains while riding. At idle the generator delivers far less.'),
       cautions: ['battery-drain'],
     }),
     workedOut({
       id: 'battery-time',
-      title: 'Longest time with the engine off',
+      title: phrase('Longest time with the engine off'),
       symbol: 't',
       formula: `k·C/(I_mc + ${draws})`,
       given: [
-        given('k', 'share of the battery that may be used', usableShare, '1'),
-        given('C', 'capacity of the battery', batteryAmpereHours, 'A·h', sources),
+        given('k', phrase('share of the battery that may be used'), usableShare, '1'),
+        given('C', phrase('capacity of the battery'), batteryAmpereHours, 'A·h', sources),
         machine,
         amplifiers,
       ],
       unit: 'h',
       bound: 'at-most',
-      note: 'With the ignition on as while riding. A battery that is old or cold holds less than is printed on it.',
+      note: phrase(
+        'With the ignition on as while riding. A battery that is old or cold holds less than is printed on it.',
+      ),
       commonPractice: true,
       cautions: ['battery-drain'],
     }),

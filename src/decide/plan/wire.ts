@@ -1,22 +1,23 @@
 /** Copper wire by gauge: its diameter, resistance, voltage drop, and what it may carry. */
 import { quantity } from '../../measure/index.ts';
+import { phrase } from '../../words/index.ts';
 import { type ArithmeticLine, carried, type Given, given, lookedUp, workedOut } from './line.ts';
 
 /** A gauge as a value: 8 for AWG 8, 0 for 1/0. */
 export function gaugeGiven(gauge: number): Given {
-  return given('n', 'gauge of the wire', gauge, 'AWG');
+  return given('n', phrase('gauge of the wire'), gauge, 'AWG');
 }
 
 /** Diameter of the solid conductor: d = 0.127 mm·92^((36−n)/39) (ASTM B258, as transcribed). */
 export function wireDiameter(gauge: number): ArithmeticLine {
   return workedOut({
     id: 'wire-diameter',
-    title: 'Diameter of the conductor',
+    title: phrase('Diameter of the conductor'),
     symbol: 'd',
     formula: '0.127·92^((36 − n)/39)',
     given: [gaugeGiven(gauge)],
     unit: 'mm',
-    note: 'ASTM B258. A stranded wire has as much copper and is a little thicker.',
+    note: phrase('ASTM B258. A stranded wire has as much copper and is a little thicker.'),
   });
 }
 
@@ -25,24 +26,28 @@ export function wireResistance(gauge: number, conductorCelsius: number): readonl
   const diameter = wireDiameter(gauge);
   const area = workedOut({
     id: 'wire-area',
-    title: 'Cross-section of the conductor',
+    title: phrase('Cross-section of the conductor'),
     symbol: 'A',
     formula: 'π/4·d^2',
-    given: [carried('diameter', diameter)],
+    given: [carried(phrase('diameter'), diameter)],
     unit: 'mm²',
-    note: 'Of pure copper. Copper-clad aluminium has some 1.6 times the resistance and is not reckoned with.',
+    note: phrase(
+      'Of pure copper. Copper-clad aluminium has some 1.6 times the resistance and is not reckoned with.',
+    ),
   });
   const resistance = workedOut({
     id: 'wire-resistance',
-    title: 'Resistance of a kilometre of the wire',
+    title: phrase('Resistance of a kilometre of the wire'),
     symbol: 'R_km',
     formula: '1000/(58·A)·(1 + 0.00393·(T − 20))',
     given: [
-      carried('cross-section', area),
-      given('T', 'temperature of the conductor', conductorCelsius, '°C'),
+      carried(phrase('cross-section'), area),
+      given('T', phrase('temperature of the conductor'), conductorCelsius, '°C'),
     ],
     unit: 'Ω/km',
-    note: 'Annealed copper: 1/58 Ω·mm²/m at 20 °C, 0.00393 more for every kelvin (IEC 60028, as transcribed). Stranded wire has some 2 % more.',
+    note: phrase(
+      'Annealed copper: 1/58 Ω·mm²/m at 20 °C, 0.00393 more for every kelvin (IEC 60028, as transcribed). Stranded wire has some 2 % more.',
+    ),
   });
   return [diameter, area, resistance];
 }
@@ -56,26 +61,28 @@ export function voltageDrop(
 ): readonly [drop: ArithmeticLine, share: ArithmeticLine] {
   const drop = workedOut({
     id: 'wire-drop',
-    title: 'Voltage lost in the wire, there and back',
+    title: phrase('Voltage lost in the wire, there and back'),
     symbol: 'ΔV',
     formula: `${current.symbol}·R_km·2·l/1000`,
     given: [
-      carried('current', current),
-      carried('resistance of a kilometre', resistance),
-      given('l', 'length one way', lengthM, 'm'),
+      carried(phrase('current'), current),
+      carried(phrase('resistance of a kilometre'), resistance),
+      given('l', phrase('length one way'), lengthM, 'm'),
     ],
     unit: 'V',
-    note: 'The return is reckoned as a wire of the same gauge and length. Grounds: clean bare metal or, better, the battery’s negative terminal; unit and amplifier to one point. A frame of steel or painted joints lose more.',
+    note: phrase(
+      'The return is reckoned as a wire of the same gauge and length. Grounds: clean bare metal or, better, the battery’s negative terminal; unit and amplifier to one point. A frame of steel or painted joints lose more.',
+    ),
     cautions: ['disconnect-battery', 'fuse'],
   });
   const share = workedOut({
     id: 'wire-drop-share',
-    title: 'Share of the supply lost',
+    title: phrase('Share of the supply lost'),
     symbol: 'e',
     formula: '100·ΔV/V',
-    given: [carried('voltage lost', drop), given('V', 'supply', supplyVolts, 'V')],
+    given: [carried(phrase('voltage lost'), drop), given('V', phrase('supply'), supplyVolts, 'V')],
     unit: '%',
-    note: 'What is lost in the wire is missing at the amplifier, when it draws most.',
+    note: phrase('What is lost in the wire is missing at the amplifier, when it draws most.'),
   });
   return [drop, share];
 }
@@ -109,11 +116,13 @@ export function wireCarries(
   const table = lookedUp(
     {
       id: 'wire-table',
-      title: 'What the wire may carry by the table',
+      title: phrase('What the wire may carry by the table'),
       symbol: 'I_table',
-      formula: 'NEC 240.4(D) and table 310.16, 60 °C',
+      formula: phrase('NEC 240.4(D) and table 310.16, 60 °C'),
       given: [gaugeGiven(gauge)],
-      note: 'NFPA 70 (NEC) 240.4(D) for AWG 18 to 10, table 310.16 for thicker wire, as transcribed. It is made for buildings; no table is made for motorcycles, so that taking this one is common practice. What the wire’s maker states, and local codes, come first.',
+      note: phrase(
+        'NFPA 70 (NEC) 240.4(D) for AWG 18 to 10, table 310.16 for thicker wire, as transcribed. It is made for buildings; no table is made for motorcycles, so that taking this one is common practice. What the wire’s maker states, and local codes, come first.',
+      ),
       cautions: ['fuse'],
       commonPractice: true,
     },
@@ -121,13 +130,18 @@ export function wireCarries(
   );
   const carries = workedOut({
     id: 'wire-carries',
-    title: 'What the wire may carry where it runs',
+    title: phrase('What the wire may carry where it runs'),
     symbol: 'I_wire',
     formula: 'I_table·min(1, √((60 − T_a)/30))',
-    given: [carried('by the table', table), given('T_a', 'temperature around the wire', aroundCelsius, '°C')],
+    given: [
+      carried(phrase('by the table'), table),
+      given('T_a', phrase('temperature around the wire'), aroundCelsius, '°C'),
+    ],
     unit: 'A',
     bound: 'at-most',
-    note: 'The table holds for 30 °C; heat goes with the square of the current, so that less room up to 60 °C leaves less current (NEC 310.15, from memory). Near an engine it is hot: keep away from it.',
+    note: phrase(
+      'The table holds for 30 °C; heat goes with the square of the current, so that less room up to 60 °C leaves less current (NEC 310.15, from memory). Near an engine it is hot: keep away from it.',
+    ),
     cautions: ['fuse'],
     commonPractice: true,
   });

@@ -1,10 +1,6 @@
 /** The arithmetic of a plan on a profile, section by section: what is planned decides which lines there are. */
-import {
-  type CharacteristicName,
-  greatestBoost,
-  headlineValue,
-  type ProfileOutput,
-} from '../../measure/index.ts';
+import { greatestBoost, headlineValue, type ProfileOutput } from '../../measure/index.ts';
+import { phrase } from '../../words/index.ts';
 import type { JudgedProfile } from '../table-given.ts';
 import { boostPower, levelAt, protectiveHighPass } from './bandwidth.ts';
 import { carryOver } from './carry-over.ts';
@@ -17,6 +13,7 @@ import { hearing } from './hearing.ts';
 import { matchInput } from './input-match.ts';
 import type { ArithmeticLine, Refusal } from './line.ts';
 import type { PlanQuery, Speaker } from './query.ts';
+import { notMeasuredText } from './reasons.ts';
 import { speakerLoad } from './speakers.ts';
 import { charging, musicShare, supplyCurrents } from './supply.ts';
 
@@ -89,7 +86,7 @@ function gainSection({ amplifier, overlapDb }: PlanQuery, output: ProfileOutput)
   if (!amplifier) return section('gain');
   const volts = headlineValue(output, 'clean-volts');
   const step = headlineValue(output, 'highest-clean-step');
-  if (!volts || !step) return section('gain', { refused: neededReading(output, 'clean-volts') });
+  if (!volts || !step) return section('gain', { refused: notMeasuredText(output, 'clean-volts') });
   const match = matchInput(volts, amplifier);
   const toneDbfs = Math.min(step.conditions.signalDbfs, -overlapDb);
   const { ratedWatts, ratedOhms: loadOhms, sources } = amplifier;
@@ -116,11 +113,12 @@ function channelsSection({ amplifier, rear }: PlanQuery, { channels, output }: J
   const volts = headlineValue(output, 'clean-volts');
   if (state.rear === 'plays' && level) return section('channels', rearGain(level));
   if (state.rear === 'unknown')
-    return section('channels', { refused: neededReading(output, 'rear-to-front') });
-  const why = state.rear === 'none' ? 'The unit has no rear outputs.' : 'The rear outputs are silent.';
+    return section('channels', { refused: notMeasuredText(output, 'rear-to-front') });
+  const why =
+    state.rear === 'none' ? phrase('The unit has no rear outputs.') : phrase('The rear outputs are silent.');
   if (!amplifier || amplifier.place === 'factory') return section('channels', { refused: why });
   const feed = volts && summedFeed({ feeds: 2, ...usualSum, cleanVolts: volts });
-  const advice = `${why} Feed the amplifier’s rear inputs from the front outputs; where one input is to get both sides, sum them as below, never by joining two outputs.`;
+  const advice = `${why} ${phrase('Feed the amplifier’s rear inputs from the front outputs; where one input is to get both sides, sum them as below, never by joining two outputs.')}`;
   return section('channels', { refused: advice }, feed);
 }
 
@@ -137,7 +135,7 @@ function bandwidthSection({ front, rear, subwoofer }: PlanQuery, output: Profile
   return section(
     'bandwidth',
     lowest && response && levelAt(response, lowest.lowestHz, sources),
-    lowest && !response ? { refused: neededReading(output, 'lower-corner') } : undefined,
+    lowest && !response ? { refused: notMeasuredText(output, 'lower-corner') } : undefined,
     boost && small && boost.value >= 0.5 ? boostPower(boost) : undefined,
     boost && boostHz && small && boost.value > small.mostBassBoostDb
       ? protectiveHighPass(boost, boostHz, protectionOf(small))
@@ -168,9 +166,13 @@ export function correctionSection(
 function speakersSection({ amplifier, front, rear, subwoofer }: PlanQuery): Section {
   if (!amplifier) return section('speakers');
   const { ratedWatts, ratedOhms, leastOhms, sources } = amplifier;
-  const places = { 'a front speaker': front, 'a rear speaker': rear, 'the subwoofer': subwoofer };
+  const places = [
+    [phrase('a front speaker'), front],
+    [phrase('a rear speaker'), rear],
+    [phrase('the subwoofer'), subwoofer],
+  ] as const;
   const seen = new Set<string>();
-  const loads = Object.entries(places).flatMap(([id, speaker]) => {
+  const loads = places.flatMap(([id, speaker]) => {
     if (!speaker || seen.has(speaker.id)) return [];
     seen.add(speaker.id);
     return [
@@ -187,8 +189,9 @@ function speakersSection({ amplifier, front, rear, subwoofer }: PlanQuery): Sect
     loads.flatMap(({ lines }) => lines),
     overload
       ? {
-          refused:
+          refused: phrase(
             'A speaker’s impedance is below what the amplifier may drive: do not connect it to this amplifier.',
+          ),
         }
       : undefined,
   );
@@ -214,8 +217,9 @@ function supplySection(query: PlanQuery): Section {
       ? charging({ generatorAmperes, machineAmperes, batteryAmpereHours, sources: [] }, music)
       : undefined,
     {
-      refused:
+      refused: phrase(
         'Ground the amplifier at the battery or where the machine’s maker says, with a wire as thick as the feed. Have work on the supply done or checked by a licensed workshop; local codes come first.',
+      ),
     },
   );
 }
@@ -240,8 +244,4 @@ function hearingSection({ amplifier, front, rear, earMetres }: PlanQuery): Secti
 function carryOverSection({ replacementUnit, amplifier }: PlanQuery, { data }: JudgedProfile): Section {
   if (!replacementUnit) return section('carry-over');
   return section('carry-over', { refused: carryOver(data.system, amplifier?.place === 'factory').text });
-}
-
-function neededReading(output: ProfileOutput, name: CharacteristicName): string {
-  return `Not measured: this ${output.missing.find((one) => one.name === name)?.reason ?? 'needs readings'}.`;
 }

@@ -2,17 +2,18 @@
  * The demo world as data: head units, their profiles, the benches and what was measured when.
  * Everything in it is invented.
  */
+
+import { profileId } from '../../base/profile-id.ts';
 import { benches } from './benches.ts';
 import { brasslight } from './brasslight.ts';
 import { dialstone } from './dialstone.ts';
 import { glasswick } from './glasswick.ts';
 import { lanternby } from './lanternby.ts';
 import { northpane } from './northpane.ts';
-import { profileId } from './profile-id.ts';
 import type { DemoBench, DemoFamily, DemoProfile } from './types.ts';
 
+export { profileId } from '../../base/profile-id.ts';
 export { benches, signalLevelDbfs } from './benches.ts';
-export { profileId } from './profile-id.ts';
 export { sessions } from './sessions.ts';
 export type { DemoBench, DemoFamily, DemoProfile, DemoSession } from './types.ts';
 

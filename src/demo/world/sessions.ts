@@ -1,9 +1,10 @@
 /** The eight bench sessions as planned. Outcomes follow from the model; see ../sheet.ts. */
+
+import { profileId } from '../../base/profile-id.ts';
 import { brasslight } from './brasslight.ts';
 import { dialstone } from './dialstone.ts';
 import { glasswick } from './glasswick.ts';
 import { northpane } from './northpane.ts';
-import { profileId } from './profile-id.ts';
 import type { DemoFamily, DemoSession } from './types.ts';
 
 const all = (family: DemoFamily) => family.profiles.map(({ code }) => profileId(family.id, code));

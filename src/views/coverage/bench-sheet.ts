@@ -40,7 +40,7 @@ export interface SheetRow {
 }
 
 /** Heeded while readings are taken, whatever the unit’s own entry says. */
-const benchCautions: readonly CautionId[] = [
+export const benchCautions: readonly CautionId[] = [
   'bridged-outputs',
   'hearing',
   'engine-off-indoors',

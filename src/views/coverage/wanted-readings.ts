@@ -2,11 +2,12 @@
 import type { Channel } from '../../../schemas/index.ts';
 import type { Answers } from '../../answers.ts';
 import {
+  audibleBands,
   type Characteristic,
   type CharacteristicName,
-  exactCentre,
   nearestBand,
   type ProfileOutput,
+  sheetCentres,
   underMainConditions,
 } from '../../measure/index.ts';
 import { decidingValue, type Wanted } from './wanted.ts';
@@ -24,14 +25,9 @@ export interface WantedReading {
 /** What was measured once and is too near a limit is read so many times over: common practice, no source. */
 export const repeatsOfBorderline = 3;
 
-/** Frequencies of the third octaves from band `from` to band `to` (1 kHz is 0), as sheets have them: six digits. */
-function thirdOctaves(from: number, to: number): number[] {
-  return Array.from({ length: to - from + 1 }, (_, at) => Number(exactCentre(from + at).toPrecision(6)));
-}
-
-const [lowest, highest] = [-17, 13];
+const [lowest, highest] = audibleBands;
 /** 20 to 250 Hz: where bass is looked for. */
-const bass = [...thirdOctaves(lowest, -6), 1000];
+const bass = [...sheetCentres(lowest, -6), 1000];
 
 interface Plan {
   readonly channels: 'front' | 'front pair' | 'front and rear';
@@ -42,8 +38,8 @@ interface Plan {
 
 const scale: Plan = { channels: 'front', steps: 'scale', hz: [1000] };
 const bassAtTwo: Plan = { channels: 'front', steps: 'two', hz: bass };
-const treble: Plan = { channels: 'front', steps: 'one', hz: thirdOctaves(0, highest) };
-const lowEnd: Plan = { channels: 'front', steps: 'one', hz: thirdOctaves(lowest, 0) };
+const treble: Plan = { channels: 'front', steps: 'one', hz: sheetCentres(0, highest) };
+const lowEnd: Plan = { channels: 'front', steps: 'one', hz: sheetCentres(lowest, 0) };
 
 /** What each characteristic is computed from: the same as `neededFor` of measure, in rows. */
 const plans: Readonly<Record<CharacteristicName, Plan>> = {
@@ -60,7 +56,7 @@ const plans: Readonly<Record<CharacteristicName, Plan>> = {
   'upper-corner': treble,
   'upper-slope': treble,
   'treble-tilt': { channels: 'front', steps: 'one', hz: [1000, 10000] },
-  ripple: { channels: 'front', steps: 'one', hz: thirdOctaves(-5, 7) },
+  ripple: { channels: 'front', steps: 'one', hz: sheetCentres(-5, 7) },
   'rear-to-front': { channels: 'front and rear', steps: 'one', hz: [1000] },
   'left-to-right': { channels: 'front pair', steps: 'one', hz: [1000] },
   'source-resistance': { channels: 'front', steps: 'one', hz: [1000] },

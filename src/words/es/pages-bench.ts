@@ -10,6 +10,8 @@ export const pagesBenchTexts: Texts = {
   },
   'A value read in two sessions has been held against another bench or another day. One read once stands alone.':
     'Un valor leído en dos sesiones se ha contrastado con otro banco u otro día. Uno leído una sola vez no tiene con qué compararse.',
+  'Bench sheet of {unit}': 'Hoja de banco de {unit}',
+  'Bench sheet to fill in': 'Hoja de banco para rellenar',
   'By model year': 'Por año de modelo',
   Characteristic: 'Característica',
   'Frequencies are the exact third octaves (1000 · 10<sup>k/10</sup> Hz), printed by their nominal names; the file has them in full. In brackets: the number of the repeat.':
@@ -20,6 +22,8 @@ export const pagesBenchTexts: Texts = {
   },
   Instrument: 'Instrumento',
   'Into {load}': 'Sobre {load}',
+  'Load every output, whether it is read or not. Where a reading turns out past 1 % THD, write it down and go on. In the file, write the code once, in its first row; <code>readback import FILE</code> shows what becomes of it.':
+    'Cargue todas las salidas, se lean o no. Si una lectura supera el 1 % de THD, anótela y siga. En el archivo escriba el código una sola vez, en su primera fila; <code>readback import FILE</code> muestra lo que resulta.',
   'Load each output with {load}, whether it is read or not. Where a reading at a step turns out past 1 % THD, take the next lower step and write it down.':
     'Cargue cada salida con {load}, se lea o no. Si una lectura en un paso supera el 1 % de THD, tome el paso inmediatamente inferior y anótelo.',
   'Load read, Ω': 'Carga leída, Ω',
@@ -33,6 +37,8 @@ export const pagesBenchTexts: Texts = {
   'Not measured.': 'Sin medir.',
   'Nothing to measure': 'Nada que medir',
   'One session': 'Una sesión',
+  'One sheet for each profile. Volts are rms, across {load} at each output; THD in per cent, where the bench reads it.':
+    'Una hoja por perfil. Los voltios son rms, sobre {load} en cada salida; la THD en tanto por ciento, donde el banco la lee.',
   'Readings are of profiles, and all model years of a unit have the same ones: its values count for each of them. The numbers are of values, all profiles of the unit together.':
     'Las lecturas son de perfiles, y todos los años de modelo de una unidad tienen los mismos: sus valores cuentan para cada uno. Los números son de valores, todos los perfiles de la unidad juntos.',
   'Sheet for the bench': 'Hoja para el banco',
@@ -49,12 +55,15 @@ export const pagesBenchTexts: Texts = {
     one: 'La {count}\u00a0fila en CSV',
     other: 'Las {count}\u00a0filas en CSV',
   },
+  'To fill in': 'Para rellenar',
   'To the bench': 'Al banco',
   'Two sessions or more': 'Dos sesiones o más',
   'Values measured, by model year': 'Valores medidos, por año de modelo',
   'Wanted most': 'Lo que más falta hace',
   'What is measured of each unit and model year, in how many sessions, what is missing, and which readings would settle most answers.':
     'Qué se ha medido de cada unidad y año de modelo, en cuántas sesiones, qué falta y qué lecturas aclararían más respuestas.',
+  'What is worth reading of a profile of {unit}, with blank cells for volts and distortion: to print, or as CSV.':
+    'Lo que conviene leer de un perfil de {unit}, con casillas en blanco para voltios y distorsión: para imprimir o en CSV.',
   Years: 'Años',
   'has a say in {count}\u00a0answers': {
     one: 'influye en {count}\u00a0respuesta',

@@ -10,7 +10,7 @@ export const pagesPlannerTexts: Texts = {
   'Battery to amplifier, m': 'De la batería al amplificador, m',
   'Battery, Ah': 'Batería, Ah',
   'Beside another profile': 'Junto a otro perfil',
-  'Choose it': 'Elíjala',
+  'Choose it': 'Elija',
   'Code of the other profile': 'Código del otro perfil',
   'Code on its screen': 'Código en su pantalla',
   'Data of': 'Datos del',

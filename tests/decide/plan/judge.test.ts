@@ -75,17 +75,18 @@ test('a greater uncertainty never makes an open verdict certain, nor takes a pos
 });
 
 describe('the shop’s own table', () => {
+  const usual = usualPolicy();
   const strict = compilePolicy({
-    ...usualPolicy,
+    ...usual,
     rules: [
       {
-        ...(usualPolicy.rules[0] as (typeof usualPolicy.rules)[number]),
+        ...(usual.rules[0] as (typeof usual.rules)[number]),
         id: 'any-boost',
         when: { 'boost-over': '> -3' },
         give: { verdict: 'reflash' },
         say: 'We take no boost at all.',
       },
-      ...usualPolicy.rules,
+      ...usual.rules,
     ],
   });
 

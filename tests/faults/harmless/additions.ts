@@ -1,6 +1,7 @@
 /** New entries and new facts, well sourced and true. */
 import type { Claim } from '../../../schemas/index.ts';
-import { benchSourceId, benchSourceText, readingsText, sessionText } from '../../../src/demo/entries.ts';
+import { benchSourceId } from '../../../src/base/index.ts';
+import { benchSourceText, readingsText, sessionText } from '../../../src/demo/entries.ts';
 import { sheetOf } from '../../../src/demo/sheet.ts';
 import { type DemoSession, sessions } from '../../../src/demo/world/index.ts';
 import type { Demo, Edit } from '../demo.ts';

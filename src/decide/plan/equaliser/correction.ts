@@ -10,6 +10,7 @@ import {
   quantity,
   type ResponseAtStep,
 } from '../../../measure/index.ts';
+import { countPhrase, phrase } from '../../../words/index.ts';
 import { type ArithmeticLine, given, lookedUp, type Refusal } from '../line.ts';
 import { type EqualiserLimits, gridOf, togetherDb } from './curve.ts';
 import { fitFilters, levelled } from './fit.ts';
@@ -43,19 +44,26 @@ export function correction(
   limits: EqualiserLimits,
   target: Target = flat,
 ): Correction | Refusal {
-  const whyNot = refusals[output.boostBehaviour];
+  const whyNot = refusalFor(output.boostBehaviour);
   if (whyNot !== undefined) return { refused: whyNot };
   const response = cleanResponse(output);
   if (!response) {
     return {
-      refused: 'No response was read at a clean step: read one, at 1 kHz too, at a step that plays clean.',
+      refused: phrase(
+        'No response was read at a clean step: read one, at 1 kHz too, at a step that plays clean.',
+      ),
     };
   }
   const range = correctableHz(response);
   const points = response.points.filter(({ hz }) => hz >= range.leastHz && hz <= range.mostHz);
   if (points.length < leastPoints) {
     return {
-      refused: `Only ${points.length} frequencies were read between ${Math.round(range.leastHz)} and ${Math.round(range.mostHz)} Hz: read ${leastPoints} at least, better every third octave.`,
+      refused: countPhrase(
+        points.length,
+        'Only {count} frequency was read between {from} and {to} Hz: read {least} at least, better every third octave.',
+        'Only {count} frequencies were read between {from} and {to} Hz: read {least} at least, better every third octave.',
+        { from: Math.round(range.leastHz), to: Math.round(range.mostHz), least: leastPoints },
+      ),
     };
   }
   const grid = gridOf(points.map(({ hz }) => hz));
@@ -74,15 +82,23 @@ export function correction(
   };
 }
 
-const changing =
-  'The boost changes with the volume: a setting that is right at one step is wrong at another. Another profile would have to take it out.';
-const refusals: Readonly<Partial<Record<BoostBehaviour, string>>> = {
-  fading: changing,
-  switched: changing,
-  changing,
-  unknown:
-    'Whether the boost stays the same with the volume is not known: it needs the response at a second step.',
-};
+/** Why a boost that goes like this cannot be corrected. */
+function refusalFor(behaviour: BoostBehaviour): string | undefined {
+  switch (behaviour) {
+    case 'fading':
+    case 'switched':
+    case 'changing':
+      return phrase(
+        'The boost changes with the volume: a setting that is right at one step is wrong at another. Another profile would have to take it out.',
+      );
+    case 'unknown':
+      return phrase(
+        'Whether the boost stays the same with the volume is not known: it needs the response at a second step.',
+      );
+    default:
+      return undefined;
+  }
+}
 
 function value(output: Correctable, name: CharacteristicName): Quantity | undefined {
   return output.characteristics.find((one) => one.name === name);
@@ -143,31 +159,33 @@ function residualLines(
 ): readonly ArithmeticLine[] {
   const readings = [...new Set(points.flatMap((point) => point.readings))];
   const over = [
-    { ...given('n', 'frequencies', points.length, '1', sources), readings },
-    given('f_1', 'lowest of them', points[0]?.hz ?? 0, 'Hz'),
-    given('f_2', 'highest of them', points.at(-1)?.hz ?? 0, 'Hz'),
+    { ...given('n', phrase('frequencies'), points.length, '1', sources), readings },
+    given('f_1', phrase('lowest of them'), points[0]?.hz ?? 0, 'Hz'),
+    given('f_2', phrase('highest of them'), points.at(-1)?.hz ?? 0, 'Hz'),
   ];
-  const note = 'Over the frequencies read within the profile’s own pass band, the overall level being free.';
+  const note = phrase(
+    'Over the frequencies read within the profile’s own pass band, the overall level being free.',
+  );
   const root = {
     symbol: 'e_rms',
-    formula: 'the root of the mean of the squares of what is left at the n frequencies',
+    formula: phrase('the root of the mean of the squares of what is left at the n frequencies'),
     given: over,
   };
   return [
     lookedUp(
-      { ...root, id: 'response-rms', title: 'Departure from the target before', symbol: 'e_0', note },
+      { ...root, id: 'response-rms', title: phrase('Departure from the target before'), symbol: 'e_0', note },
       rootMeanSquare(points, before),
     ),
     lookedUp(
-      { ...root, id: 'residual-rms', title: 'Departure from the target that is left', note },
+      { ...root, id: 'residual-rms', title: phrase('Departure from the target that is left'), note },
       rootMeanSquare(points, after),
     ),
     lookedUp(
       {
         id: 'residual-largest',
-        title: 'Largest departure that is left',
+        title: phrase('Largest departure that is left'),
         symbol: 'e_max',
-        formula: 'the largest of what is left at the n frequencies',
+        formula: phrase('the largest of what is left at the n frequencies'),
         given: over,
         note,
       },
@@ -176,11 +194,13 @@ function residualLines(
     lookedUp(
       {
         id: 'correction-headroom',
-        title: 'Headroom the filters take',
+        title: phrase('Headroom the filters take'),
         symbol: 'H',
-        formula: 'the highest level of all filters together, or 0',
+        formula: phrase('the highest level of all filters together, or 0'),
         given: over,
-        note: 'Turn the equaliser’s input down by this much, or the filters’ boosts may clip it at full level.',
+        note: phrase(
+          'Turn the equaliser’s input down by this much, or the filters’ boosts may clip it at full level.',
+        ),
       },
       quantity(Math.max(0, ...curve), 'dB', []),
     ),

@@ -1,8 +1,11 @@
 /** How a profile's id follows from its family and code. */
 
-/** The file name of a code: lower case, everything that is not a letter or digit a hyphen. */
+/** The file name of a code: lower case, everything that is not a letter or digit a hyphen, none at the ends. */
 export function codeSlug(code: string): string {
-  return code.toLowerCase().replace(/[^a-z0-9]+/g, '-');
+  return code
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-|-$/g, '');
 }
 
 /** The id of a profile: `<family>/<slug>`. */
