@@ -14,6 +14,7 @@ import {
   answerPlan,
   type Catalogue,
   type JudgedProfile,
+  judge,
   keeps,
   knownOfProfile,
   type PlanAnswer,
@@ -116,7 +117,7 @@ export function answersOf(
     return policyMade;
   };
   const terms = plans.map(({ id, data }) => ({ id, terms: termsOfPlan(data) }));
-  const answerAll = (id: string, suitable: (plan: string) => number | undefined): readonly PlanAnswer[] => {
+  const answerAll = (id: string, suitable: (plan: string) => number): readonly PlanAnswer[] => {
     const profile = judged(id);
     return profile ? terms.map((plan) => answerPlan(policyOfShop(), plan, profile, suitable(plan.id))) : [];
   };
@@ -129,15 +130,20 @@ export function answersOf(
   const keeping = new LazyMap(base.profilesOfFamily.keys(), (family): ReadonlyMap<string, Set<string>> => {
     const byPlan = new Map(terms.map((plan) => [plan.id, new Set<string>()]));
     for (const { id } of base.profilesOfFamily.get(family) ?? []) {
-      for (const { plan, verdict } of answerAll(id, () => undefined)) {
-        if (keeps(verdict)) byPlan.get(plan)?.add(id);
+      const profile = judged(id);
+      if (!profile) continue;
+      for (const { id: plan, terms: asked } of terms) {
+        if (keeps(judge(policyOfShop(), asked, profile, undefined).verdict)) byPlan.get(plan)?.add(id);
       }
     }
     return byPlan;
   });
   const planAnswers = new LazyMap(ids, (id): readonly PlanAnswer[] => {
     const suitable = keeping.get(base.profiles.get(id)?.data.family ?? '');
-    return answerAll(id, (plan) => [...(suitable?.get(plan) ?? [])].filter((one) => one !== id).length);
+    return answerAll(id, (plan) => {
+      const keepers = suitable?.get(plan);
+      return keepers ? keepers.size - (keepers.has(id) ? 1 : 0) : 0;
+    });
   });
   const outputGroups = new LazyMap(
     base.profilesOfFamily.keys(),

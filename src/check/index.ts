@@ -52,6 +52,8 @@ export interface CheckSettings {
   readonly memory?: Memory;
   /** How many outputs are kept at once; all of them where absent. */
   readonly outputsAtOnce?: number;
+  /** Told of the answers before the rules run over them, and waited for. */
+  readonly whenRead?: (read: Pick<CheckedAnswers, 'answers' | 'readable'>) => Promise<void>;
   /** An earlier state of the content, for the rules that compare states. */
   readonly earlier?: EarlierState;
 }
@@ -68,12 +70,13 @@ export interface EarlierState {
  */
 export async function checkContent(
   from: string | ContentFiles,
-  { today, memory = noMemory, outputsAtOnce: most, earlier }: CheckSettings = {},
+  { today, memory = noMemory, outputsAtOnce: most, whenRead, earlier }: CheckSettings = {},
 ): Promise<CheckedAnswers> {
   const content = typeof from === 'string' ? new FolderFiles(from) : from;
   const { answers, findings: readerFindings } = await readAnswers(content, memory, most);
-  const remember: RuleInput['remember'] = (inputs, make) => remembered(memory, inputs, make);
   const readable = !readerFindings.some(({ severity }) => severity === 'error');
+  await whenRead?.({ answers, readable });
+  const remember: RuleInput['remember'] = (inputs, make) => remembered(memory, inputs, make);
   const whole = isWhole(readerFindings);
   const change =
     earlier?.checked.whole && whole ? changeOf(earlier.checked.answers, answers, earlier.renames) : undefined;

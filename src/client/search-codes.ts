@@ -1,7 +1,7 @@
 /** The search behind every code field. */
-import { type CodeSearch, findCode } from '../codes/index.ts';
 import { phrase } from '../words/index.ts';
 import type { Lookup } from './code-index.ts';
+import { type Asking, type ListSearch, mostLoaded } from './list-search.ts';
 import { codesWithin } from './query.ts';
 
 export function noSignal(): string {
@@ -12,16 +12,24 @@ export function noSignal(): string {
  * The search for what was typed or pasted. Where that as a whole is no code but holds one, as in a copied
  * message, the code is what is searched for.
  * @param unit the only family to search, by its id; one that is not known narrows nothing down.
+ * @param isCurrent false once something else has been typed: then there may be no answer.
+ * @throws where the list cannot be loaded.
  */
-export function searchFor(
-  { index, familyNames }: Lookup,
+export async function searchFor(
+  { find, familyNames }: Lookup,
   typed: string,
   unit: string | undefined,
-): CodeSearch {
+  isCurrent: () => boolean,
+): Promise<ListSearch | undefined> {
   const family = unit !== undefined && familyNames.has(unit) ? unit : undefined;
   const options = { limit: 6, ...(family !== undefined && { family }) };
-  const whole = findCode(index, typed, options);
-  if (whole.verdict !== 'unknown') return whole;
-  const within = codesWithin(typed).map((part) => findCode(index, part, options));
-  return within.find(({ verdict }) => verdict === 'found' || verdict === 'look-again') ?? whole;
+  const asking: Asking = { isCurrent, left: mostLoaded, hasWaited: false };
+  const whole = await find(typed, options, asking);
+  if (whole?.verdict !== 'unknown') return whole;
+  for (const part of codesWithin(typed)) {
+    const within = await find(part, options, asking);
+    if (!within) return undefined;
+    if (within.verdict === 'found' || within.verdict === 'look-again') return within;
+  }
+  return whole;
 }

@@ -23,8 +23,8 @@ function start(root: HTMLElement): void {
   const recent = find(root, '#recent-codes', HTMLElement);
   const unitLine = find(root, '#code-unit', HTMLParagraphElement);
   const form = find(root, 'form', HTMLFormElement);
-  const { base = '/', codes = '', sentences = '' } = root.dataset;
-  const addresses = { codes, sentences };
+  const { base = '/', codes, sentences } = root.dataset;
+  const addresses = { base, codes, sentences };
 
   let asked = 0;
   let pageTimer: number | undefined;
@@ -80,12 +80,14 @@ function start(root: HTMLElement): void {
     }
     const lookup = await loadLookup(addresses).catch(() => undefined);
     if (mine !== asked) return;
-    if (!lookup) {
+    if (lookup) showUnit(lookup);
+    const search =
+      lookup && (await searchFor(lookup, typed, unit, () => mine === asked).catch(() => undefined));
+    if (mine !== asked) return;
+    if (!lookup || !search) {
       show([], noSignal());
       return;
     }
-    const search = searchFor(lookup, typed, unit);
-    showUnit(lookup);
     show(
       [...search.candidates, ...search.elsewhere].map((candidate, at) =>
         codeItem(lookup, candidate, at, base),

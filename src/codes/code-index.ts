@@ -56,8 +56,14 @@ export interface CodeIndex {
   readonly entriesOf: ReadonlyMap<string, readonly number[]>;
 }
 
-/** Prepares the codes for `findCode`. A code that consists of separators only can never be found. */
-export function buildCodeIndex(entries: readonly CodeEntry[]): CodeIndex {
+/** What is known of the whole list where only some of its codes are at hand. */
+export type WholeList = Pick<CodeIndex, 'familyLengths' | 'familySizes'>;
+
+/**
+ * Prepares the codes for `findCode`. A code that consists of separators only can never be found. With `whole`, the
+ * entries are a part of that list: those left out count as being far from whatever is looked up.
+ */
+export function buildCodeIndex(entries: readonly CodeEntry[], whole?: WholeList): CodeIndex {
   const grouped = new Map<string, Spelling[]>();
   const lengths = new Map<string, { family: string; codes: string[] }>();
   const familySizes = new Map<string, number>();
@@ -110,10 +116,11 @@ export function buildCodeIndex(entries: readonly CodeEntry[]): CodeIndex {
       family,
       length: codes[0]?.length ?? 0,
       count: codes.length,
-      positions: new Positions(codes),
+      positions: Positions.of(codes),
     }),
   );
-  return { entries, groups: [...grouped.values()].map(groupOf), familyLengths, familySizes, entriesOf };
+  const groups = [...grouped.values()].map(groupOf);
+  return { entries, groups, familyLengths, familySizes, entriesOf, ...whole };
 }
 
 function addTo<Kept, One>(

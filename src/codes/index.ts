@@ -2,7 +2,18 @@
 
 export { adviceFor } from './advice.ts';
 export type { Slip } from './alignment.ts';
-export { buildCodeIndex, type CodeEntry, type CodeIndex } from './code-index.ts';
+export {
+  type CodeFile,
+  type FilePart,
+  fileCodes,
+  fileName,
+  filesWanted,
+  type ListedFile,
+  partOf,
+  type Side,
+  sides,
+} from './code-files.ts';
+export { buildCodeIndex, type CodeEntry, type CodeIndex, type WholeList } from './code-index.ts';
 export { type CodePattern, codePattern } from './code-pattern.ts';
 export { type ConfusionModel, confusionModel } from './confusion.ts';
 export {
@@ -16,3 +27,4 @@ export {
 export { likelihood } from './likelihood.ts';
 export { canonicalCode } from './normalise.ts';
 export { anyDisplay, type Display, foldOnScreen, modelOf } from './screens.ts';
+export { type FamilyLength, Positions } from './strangers.ts';

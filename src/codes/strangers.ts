@@ -13,22 +13,22 @@ import {
 const kinds = ['0123456789', 'ABCDEFGHIJKLMNOPQRSTUVWXYZ'];
 const symbols = kinds.join('');
 const columns = symbols.length + 1;
+/** The finest share that is told of a position when it is sent: one in 35. */
+const levels = 35;
 
 /** How often each character stands at each position of codes that are equally long. */
 export class Positions {
   /** Chance of each symbol, position by position, times the size of the alphabet; the last is any other's. */
   readonly #ratios: Float64Array;
+  readonly #counts: Float64Array;
   readonly #length: number;
+  readonly #codes: number;
 
-  constructor(codes: readonly string[]) {
-    this.#length = Math.min(codes[0]?.length ?? 0, longestCompared);
-    const counts = new Float64Array(this.#length * columns);
-    for (const code of codes) {
-      for (let at = 0; at < this.#length; at += 1) {
-        const cell = at * columns + columnOf(code.charCodeAt(at));
-        counts[cell] = (counts[cell] ?? 0) + 1;
-      }
-    }
+  /** @param counts as `countsOf` gives them, for so many codes */
+  constructor(counts: Float64Array, codes: number) {
+    this.#length = counts.length / columns;
+    this.#counts = counts;
+    this.#codes = codes;
     this.#ratios = counts.map((count, cell) => {
       const at = cell - (cell % columns);
       const kind = kindOf(cell % columns);
@@ -37,9 +37,45 @@ export class Positions {
         if (kindOf(column) === kind) ofKind += counts[at + column] ?? 0;
       }
       // An unseen character is likelier of a kind that has been seen here: shared within the kind.
-      const ofItsKind = (ofKind + 1) / (codes.length + 3) / (kinds[kind]?.length ?? 1);
-      return (alphabetSize * (count + seenBefore * ofItsKind)) / (codes.length + seenBefore);
+      const ofItsKind = (ofKind + 1) / (codes + 3) / (kinds[kind]?.length ?? 1);
+      return (alphabetSize * (count + seenBefore * ofItsKind)) / (codes + seenBefore);
     });
+  }
+
+  /** Of codes that are equally long. */
+  static of(codes: readonly string[]): Positions {
+    const length = Math.min(codes[0]?.length ?? 0, longestCompared);
+    const counts = new Float64Array(length * columns);
+    for (const code of codes) {
+      for (let at = 0; at < length; at += 1) {
+        const cell = at * columns + columnOf(code.charCodeAt(at));
+        counts[cell] = (counts[cell] ?? 0) + 1;
+      }
+    }
+    return new Positions(counts, codes.length);
+  }
+
+  /** In few characters, each count as one of 36 levels; a word for each position. */
+  packed(): string {
+    return Array.from({ length: this.#length }, (_, at) =>
+      Array.from(this.#counts.slice(at * columns, (at + 1) * columns), (count) =>
+        Math.ceil((levels * count) / this.#codes).toString(36),
+      )
+        .join('')
+        .replace(/0+$/, ''),
+    ).join(' ');
+  }
+
+  /** What `packed` gave for so many codes. */
+  static unpacked(text: string, codes: number): Positions {
+    const rows = text.split(' ').map((row) => {
+      const shares = Array.from({ length: columns }, (_, column) =>
+        Number.parseInt(row.charAt(column) || '0', 36),
+      );
+      const sum = shares.reduce((all, share) => all + share, 0);
+      return shares.map((share) => (sum > 0 ? (share * codes) / sum : 0));
+    });
+    return new Positions(Float64Array.from(rows.flat()), codes);
   }
 
   /** How much likelier a code of these is to begin with this text than random characters are. */

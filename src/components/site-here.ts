@@ -1,13 +1,13 @@
 /** The site of the page being made. */
-import { getEntry } from 'astro:content';
+
 import { siteAddress } from '../views/address.ts';
 import type { SiteView } from '../views/site.ts';
+import { viewOf } from '../views/store.ts';
 import { phrase } from '../words/index.ts';
 
 /** With its whole address, base path and language included. */
 export async function siteHere(): Promise<SiteView> {
-  const site = (await getEntry('site', 'site'))?.data;
-  if (!site) throw new Error('The collection “site” is empty: the loaders have not run.');
+  const site = await viewOf('site');
   return { ...site, address: siteAddress(site.address, import.meta.env.BASE_URL, site.folder) };
 }
 

@@ -3,7 +3,7 @@ export { behindInput } from './behind-input.ts';
 export { type ClaimComparison, claimsAgree, compareClaim, type ValueClaim } from './claim.ts';
 export { planFacts } from './plan/facts.ts';
 export * from './plan/index.ts';
-export { knownByPolicy } from './plan/judge.ts';
+export { judge, knownByPolicy } from './plan/judge.ts';
 export { answerPlan } from './plan-answer.ts';
 export { type JudgedProfile, knownOfProfile, numberBehind } from './table-given.ts';
 export { type PlanAnswer, type Reason, type Verdict, verdicts } from './verdict.ts';

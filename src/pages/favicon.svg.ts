@@ -1,9 +1,10 @@
 /** The site's mark in the shop's colour. */
-import { getEntry } from 'astro:content';
+
 import type { APIRoute } from 'astro';
 import { markSvg } from '../components/mark.ts';
+import { viewOf } from '../views/store.ts';
 
 export const GET: APIRoute = async () => {
-  const accent = (await getEntry('site', 'site'))?.data.colours.accent ?? '#222222';
+  const accent = (await viewOf('site')).colours.accent ?? '#222222';
   return new Response(markSvg(accent), { headers: { 'content-type': 'image/svg+xml' } });
 };

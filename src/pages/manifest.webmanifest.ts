@@ -1,15 +1,15 @@
 /** What a phone needs to put the site on its home screen. */
-import { getEntry } from 'astro:content';
+
 import type { APIRoute } from 'astro';
 import { href } from '../components/href.ts';
 import { dotIcons } from '../components/mark.ts';
 import { papers } from '../views/papers.ts';
 import { shortName } from '../views/short-name.ts';
+import { viewOf } from '../views/store.ts';
 import { phrase } from '../words/index.ts';
 
 export const GET: APIRoute = async () => {
-  const site = (await getEntry('site', 'site'))?.data;
-  if (!site) throw new Error('The collection “site” is empty: the loaders have not run.');
+  const site = await viewOf('site');
   const manifest = {
     id: href(''),
     name: site.name,

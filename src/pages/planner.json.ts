@@ -1,9 +1,6 @@
 /** What the planner needs for every plan. */
-import { getEntry } from 'astro:content';
 import type { APIRoute } from 'astro';
+import { viewOf } from '../views/store.ts';
 
-export const GET: APIRoute = async () => {
-  const planner = await getEntry('planner', 'planner');
-  if (!planner) throw new Error('The collection “planner” is empty: the loaders have not run.');
-  return new Response(JSON.stringify(planner.data), { headers: { 'content-type': 'application/json' } });
-};
+export const GET: APIRoute = async () =>
+  new Response(JSON.stringify(await viewOf('planner')), { headers: { 'content-type': 'application/json' } });

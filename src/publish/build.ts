@@ -6,9 +6,10 @@ import { siteAddress } from '../views/address.ts';
 import type { SinceRevision } from '../views/changes/compare.ts';
 import { languageFolder, languagesOf } from '../views/languages.ts';
 import { movedPages } from '../views/moved-pages.ts';
+import { pageViews } from '../views/page-views.ts';
 import { profilePath } from '../views/paths.ts';
 import { siteView } from '../views/site.ts';
-import { putAnswersInStore } from '../views/store.ts';
+import { putInStore } from '../views/store.ts';
 import { inLanguage, type Language } from '../words/index.ts';
 import { contentDate } from './content-date.ts';
 import { headerPolicy, type PolicyDigests } from './content-policy.ts';
@@ -118,7 +119,7 @@ async function buildLanguage(
 ): Promise<BuiltPart> {
   const { build } = await import('astro');
   await mkdir(scratch, { recursive: true });
-  putAnswersInStore(answers);
+  putInStore({ answers, views: pageViews(answers, base) });
   try {
     await fromOwnFolder(() =>
       inProduction(() =>
@@ -133,7 +134,7 @@ async function buildLanguage(
       ),
     );
   } finally {
-    putAnswersInStore(undefined);
+    putInStore(undefined);
   }
   const pages = await countPages(folder);
   log(`${pages} pages written`);

@@ -1,13 +1,15 @@
 /** The site while entries are being written: an edited entry reloads the page. */
 import { resolve } from 'node:path';
+import { setTimeout as wait } from 'node:timers/promises';
 import type { AstroIntegration } from 'astro';
-import { MapMemory } from '../base/index.ts';
-import { type CheckedAnswers, checkContent, textReport } from '../check/index.ts';
+import { CannotRun, MapMemory } from '../base/index.ts';
+import { type CheckedAnswers, type CheckSettings, checkContent, textReport } from '../check/index.ts';
 import { siteAddress } from '../views/address.ts';
 import { languagesOf } from '../views/languages.ts';
+import { pageViews } from '../views/page-views.ts';
 import { embedScriptPath, refreshedPath } from '../views/paths.ts';
 import { siteView } from '../views/site.ts';
-import { answersInStore, putAnswersInStore } from '../views/store.ts';
+import { inStore, putInStore } from '../views/store.ts';
 import { type Language, speak } from '../words/index.ts';
 import { contentDate } from './content-date.ts';
 import { embedScript } from './embed.ts';
@@ -26,6 +28,9 @@ export interface DevOptions {
   readonly report?: (news: DevNews) => void;
 }
 
+/** How long the rules wait for the open page to be rendered anew. */
+const pageFirstMs = 400;
+
 /** What a check of the content folder came to; `shown` is false where the last good pages stay. */
 export interface DevNews extends Pick<CheckedAnswers, 'findings' | 'setAside' | 'sourceOf'> {
   /** As it is to be put before the paths of files. */
@@ -39,9 +44,9 @@ export interface DevSite {
 }
 
 /**
- * Runs Astro's development server on a content folder. At each change the folder is read again and every
- * collection loaded anew, in the first language of site.yaml; where an entry cannot be read the last good answers are kept. All that the check
- * finds is reported. Only one development site can run in one checkout at a time: Astro keeps its content in `.astro/`.
+ * Runs Astro's development server on a content folder. At each change the folder is read again and pages are
+ * rendered anew, in the first language of site.yaml; where an entry cannot be read the last good answers are kept. All that the check finds is
+ * reported. Only one development site can run in one checkout at a time: Astro keeps files in `.astro/`.
  * @throws CannotRun where the content folder cannot be read.
  */
 export async function devSite({ contentFolder, host, port, report = print }: DevOptions): Promise<DevSite> {
@@ -50,15 +55,19 @@ export async function devSite({ contentFolder, host, port, report = print }: Dev
   const state = await stateOfFolder(folder).catch(() => '');
   // After the state, so that an edit during the reading counts as one after it.
   const memory = new MapMemory();
-  const checked = (): Promise<CheckedAnswers> =>
-    checkContent(folder, { memory, today: new Date().toISOString().slice(0, 10) });
+  const checked = (whenRead?: CheckSettings['whenRead']): Promise<CheckedAnswers> =>
+    checkContent(folder, {
+      memory,
+      today: new Date().toISOString().slice(0, 10),
+      ...(whenRead && { whenRead }),
+    });
   const first = await checked();
-  putAnswersInStore(first.answers);
+  putInStore({ answers: first.answers, views: pageViews(first.answers, '/') });
   report({ ...first, folder: contentFolder, shown: true });
 
   const [language] = languagesOf(first.answers);
   const silence = speak(language);
-  let refresh: (() => Promise<void>) | undefined;
+  let refresh: (() => void) | undefined;
   const { dev } = await import('astro');
   const server = await dev({
     root: projectRoot,
@@ -78,11 +87,18 @@ export async function devSite({ contentFolder, host, port, report = print }: Dev
     folder,
     state,
     async () => {
-      const again = await checked();
-      report({ ...again, folder: contentFolder, shown: again.readable });
-      if (!again.readable) return;
-      putAnswersInStore(again.answers);
-      await refresh?.();
+      const again = await checked(async ({ answers, readable }) => {
+        if (!readable) return;
+        putInStore({ answers, views: pageViews(answers, '/') });
+        refresh?.();
+        // The open page first: the rules of a large base take a while.
+        await wait(pageFirstMs);
+      }).catch((error: unknown) => {
+        // The folder may be moved or written anew at this moment.
+        if (!(error instanceof CannotRun)) throw error;
+        console.error(error.message);
+      });
+      if (again) report({ ...again, folder: contentFolder, shown: again.readable });
     },
     stopping.signal,
   );
@@ -92,32 +108,29 @@ export async function devSite({ contentFolder, host, port, report = print }: Dev
       stopping.abort();
       await watching;
       await server.stop();
-      putAnswersInStore(undefined);
+      putInStore(undefined);
       silence();
     },
   };
 }
 
-/** Gets hold of what makes Astro load all content anew and the open pages show it. */
-function refreshHook(give: (refresh: () => Promise<void>) => void): AstroIntegration {
+/** Gets hold of what makes Astro render pages anew and the open ones show it. */
+function refreshHook(give: (refresh: () => void) => void): AstroIntegration {
   return {
     name: 'content-folder',
     hooks: {
       'astro:config:setup': ({ injectScript }) => {
         injectScript('page', "import '/src/client/content-refreshed.ts';");
       },
-      'astro:server:setup': ({ server, refreshContent }) => {
+      'astro:server:setup': ({ server }) => {
         let refreshedAt = 0;
         server.middlewares.use(`/${refreshedPath}`, (_request, response) => {
           response.writeHead(200, { 'content-type': 'application/json', 'cache-control': 'no-store' });
           response.end(JSON.stringify({ refreshedAt }));
         });
-        give(async () => {
-          await refreshContent?.({});
-          // Astro drops what it made of the old content module by module, and where a page is being made at
-          // that moment it can keep an old part for good. Dropping all of it leaves nothing old behind.
+        give(() => {
+          // Astro keeps which pages a module has for as long as it keeps the module: run again, it asks for them again.
           for (const environment of Object.values(server.environments)) {
-            environment.moduleGraph.invalidateAll();
             if (isRunnable(environment)) environment.runner.evaluatedModules.clear();
           }
           refreshedAt = Date.now();
@@ -174,7 +187,7 @@ function programFilesHere(): AstroIntegration {
       'astro:server:setup': ({ server }) => {
         server.middlewares.use((request, response, next) => {
           const path = (request.url ?? '').replace(/\?.*$/, '').slice(1);
-          const answers = answersInStore();
+          const answers = inStore()?.answers;
           const contentType = contentTypeOf(path);
           if (!answers || !contentType) return next();
           const published = {

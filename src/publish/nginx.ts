@@ -43,7 +43,7 @@ export async function nginxConfiguration(options: NginxOptions): Promise<string>
     openLocations: openFiles.paths
       .map((path) =>
         [
-          `        location = ${base}${path} {`,
+          `        location ${path.endsWith('/') ? '^~' : '='} ${base}${path} {`,
           indented(
             [
               `add_header Cache-Control "${cacheControl.other}";`,

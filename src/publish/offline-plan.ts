@@ -1,10 +1,10 @@
 /** What phones keep of a site: worked out from the list of its files. */
 import { createHash } from 'node:crypto';
-import { codesPath, plannerPath, tablesPath, unitsPath } from '../views/paths.ts';
+import { codesPath, lookupFolder, plannerPath, tablesPath, unitsPath } from '../views/paths.ts';
 import {
   type FamilyList,
   familyOf,
-  isPlannerFile,
+  isFamilyFile,
   type OfflinePlan,
   type PrecacheFile,
 } from '../worker/plan.ts';
@@ -17,7 +17,7 @@ const offlinePath = 'offline/';
 const firstPages: readonly string[] = ['', unitsPath, codesPath, plannerPath, offlinePath];
 const firstFiles = /^(?:assets\/)?[^/]+\.(?:js|css|json|svg|webmanifest)$/;
 
-/** A list of codes beyond this is left to the network: the lookup has them all in a tenth of the space. */
+/** A page beyond this is left to the network. */
 export const mostBytesOfAPage = 2_000_000;
 
 /** Bounds of what one family may take on a phone. */
@@ -68,10 +68,10 @@ export function offlineFiles(
   const lists = new Map<string, FamilyList>();
   let family = 0;
   const shared = [...pages].filter(([path]) => path.startsWith(tablesPath));
-  const plannerFiles = files
-    .filter(({ path }) => isPlannerFile(path))
+  const familyFiles = files
+    .filter(({ path }) => isFamilyFile(path))
     .map((file) => [file.path, file] as const);
-  for (const [id, own] of byFamily(new Map([...pages, ...plannerFiles]))) {
+  for (const [id, own] of byFamily(new Map([...pages, ...familyFiles]))) {
     const { list, bytes, beyond } = familyList(own, shared);
     lists.set(id, list);
     leftOut.push(...beyond);
@@ -108,8 +108,8 @@ function byFamily(pages: ReadonlyMap<string, SiteFile>): Map<string, [path: stri
 }
 
 function rank(path: string): number {
-  if (path.startsWith(unitsPath)) return 0;
-  return isProfile(path) || isPlannerFile(path) ? 1 : 2;
+  if (path.startsWith(unitsPath) || path.startsWith(lookupFolder)) return 0;
+  return isProfile(path) || isFamilyFile(path) ? 1 : 2;
 }
 
 /** A profile's own page, not the long tables below it. */

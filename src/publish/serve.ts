@@ -6,7 +6,7 @@ import { join, resolve } from 'node:path';
 import sirv from 'sirv';
 import { CannotRun } from '../base/index.ts';
 import { withSlashes } from './project.ts';
-import { cacheControl, hashedFolders, openFiles } from './site-headers.ts';
+import { cacheControl, hashedFolders, isOpenFile, openFiles } from './site-headers.ts';
 
 export interface ServeOptions {
   readonly folder: string;
@@ -53,7 +53,7 @@ export async function serveFolder({ folder, basePath, host, port, headers }: Ser
       if (hashedFolders.some((hashed) => path.startsWith(`/${hashed}`))) {
         response.setHeader('cache-control', cacheControl.hashed);
       }
-      if (openFiles.paths.some((one) => path === `/${one}`)) response.setHeader(...openFiles.header);
+      if (isOpenFile(path.slice(1))) response.setHeader(...openFiles.header);
     },
   });
   const server = createServer((request, response) => {

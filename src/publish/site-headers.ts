@@ -15,9 +15,15 @@ export function siteHeaders(policy: string): Readonly<Record<string, string>> {
 
 /** What comes with the files the code field on other sites fetches: pages of any origin may have them. */
 export const openFiles = {
+  /** Files, and folders with a slash at the end. */
   paths: embedDataPaths,
   header: ['Access-Control-Allow-Origin', '*'],
 } as const;
+
+/** Whether a file, by its path below the base path, is one of those. */
+export function isOpenFile(path: string): boolean {
+  return openFiles.paths.some((one) => (one.endsWith('/') ? path.startsWith(one) : path === one));
+}
 
 /** Names in these folders carry a digest of their content, so what is at such an address never changes. */
 export const hashedFolders: readonly string[] = ['assets/', 'pagefind/fragment/', 'pagefind/index/'];

@@ -50,7 +50,9 @@ export async function stampPages(folder: string, date: string): Promise<StampedS
   // Twice over the pages rather than once with all of them in memory: the first for what they say.
   const revisions = new Map<string, string>();
   for (const path of names.filter((name) => name.endsWith('.html'))) {
-    revisions.set(path, digestOf(stamped(await read(path), 'version', '1970-01-01').html));
+    // What a page may load follows from the rest of it, and is left out here.
+    const text = worded(await read(path), 'version', '1970-01-01').replaceAll(stamps.contentPolicy, '');
+    revisions.set(path, digestOf(text));
   }
   const version = digestOf(
     [date, ...[...digests, ...revisions].map(([path, digest]) => `${path} ${digest}`)].join('\n'),
@@ -67,12 +69,16 @@ export async function stampPages(folder: string, date: string): Promise<StampedS
 
 /** A page with the words in place of its marks, and what its policy names. */
 function stamped(html: string, version: string, date: string): { html: string; policy: PolicyDigests } {
-  const worded = html
+  const text = worded(html, version, date);
+  const policy = policyDigests(inlineParts(text));
+  return { html: text.replaceAll(stamps.contentPolicy, pagePolicy(policy)), policy };
+}
+
+function worded(html: string, version: string, date: string): string {
+  return html
     .replaceAll(stamps.version, version)
     .replaceAll(stamps.date, date)
     .replaceAll(stamps.dateInWords, longDate(date));
-  const policy = policyDigests(inlineParts(worded));
-  return { html: worded.replaceAll(stamps.contentPolicy, pagePolicy(policy)), policy };
 }
 
 /** Short, as it is sent for every page of a family; long enough to tell the versions of one page apart. */

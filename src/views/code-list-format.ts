@@ -1,5 +1,5 @@
 /** The form of the list of codes that is sent to a phone: packed for a small file, unpacked for the lookup. */
-import { type CodeEntry, canonicalCode, type Display } from '../codes/index.ts';
+import { type CodeEntry, canonicalCode, type Display, type ListedFile } from '../codes/index.ts';
 
 /** The codes of one family. What can be worked out is left out. */
 export interface FamilyCodes {
@@ -16,8 +16,34 @@ export interface FamilyCodes {
 
 export type CodeList = readonly FamilyCodes[];
 
-/** The sentence of each code, in the order of the list. */
-export type CodeSentences = readonly string[];
+/**
+ * `codes.json` of a base whose list is too long to be sent whole: what is known of all codes together, and the files they
+ * lie in (see `src/codes/code-files.ts`).
+ */
+export interface CodeDirectory {
+  /** `size`: characters of the unit’s own list. */
+  readonly families: readonly (readonly [id: string, name: string, codes: number, size: number])[];
+  /** Which characters stand where in the codes of a family that are equally long; without a family: of all the rest. */
+  readonly lengths: readonly (readonly [family: string, length: number, codes: number, positions: string])[];
+  readonly files: readonly (readonly [
+    side: ListedFile['side'],
+    key: string,
+    parts: number,
+    codes: number,
+    size: number,
+  ])[];
+}
+
+/** `codes.json`: the list itself while it is short. */
+export type CodesFile = CodeList | CodeDirectory;
+
+/** Whether `codes.json` is the list itself. */
+export function isWholeList(file: CodesFile): file is CodeList {
+  return Array.isArray(file);
+}
+
+/** The sentence of each code by the id of its profile: of all, or of those in one file. */
+export type CodeSentences = Readonly<Record<string, string>>;
 
 /** A code with what the list says of it. */
 export interface ListedCode {

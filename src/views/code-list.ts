@@ -19,10 +19,12 @@ export function codeList(answers: Answers): CodeList {
   );
 }
 
-/** The one-sentence answer of every code, in the order of the list. */
+/** The one-sentence answer of every code. */
 export function codeSentences(answers: Answers): CodeSentences {
-  const { base } = answers;
-  return [...base.families.values()].flatMap(({ id }) =>
-    (base.profilesOfFamily.get(id) ?? []).map((profile) => sentenceText(sentenceOf(answers, profile) ?? [])),
+  return Object.fromEntries(
+    [...answers.base.profiles.values()].map((profile) => [
+      profile.id,
+      sentenceText(sentenceOf(answers, profile) ?? []),
+    ]),
   );
 }

@@ -32,17 +32,29 @@ export function plannerProfilePath(profile: string): string {
 
 /** Where the development site, and it alone, says when it last loaded content anew. */
 export const refreshedPath = 'content-refreshed.json';
-/** The compact list that the code field looks codes up in. */
+/** The compact list that the code field looks codes up in, or where its parts are. */
 export const codeListPath = 'codes.json';
-/** The answer of every code in a sentence, in the order of the list. */
+/** The answer of every code in a sentence, while they are few. */
 export const codeSentencesPath = 'code-sentences.json';
+/** Where the parts of a long list are, and its sentences. */
+export const lookupFolder = 'lookup/';
+
+/** A part of the list of codes, by its name (see `src/codes/code-files.ts`). */
+export function codeFilePath(name: string): string {
+  return `${lookupFolder}${name}.json`;
+}
+
+/** The list of codes of one unit. */
+export function unitCodesPath(family: string): string {
+  return `${lookupFolder}unit-${family}.json`;
+}
 
 /** The page that says how to put the code field into another site. */
 export const embedPath = 'embed/';
 /** The script of the code field for other sites; its address stays. */
 export const embedScriptPath = 'embed/code-field.js';
-/** What that script fetches, from pages of any origin. */
-export const embedDataPaths: readonly string[] = [codeListPath, codeSentencesPath];
+/** What that script fetches, from pages of any origin: files, and folders (with a slash) with all that is in them. */
+export const embedDataPaths: readonly string[] = [codeListPath, codeSentencesPath, lookupFolder];
 
 /** The page that says what is measured and what is not. */
 export const coveragePath = 'coverage/';

@@ -40,17 +40,12 @@ export function plannerData(answers: Answers): PlannerData {
 }
 
 /** What verdicts go by, of every profile of a unit. */
-export function plannerUnits(answers: Answers): (PlannerUnitData & { readonly id: string })[] {
-  return [...answers.base.families.keys()].map((id) => ({
-    id,
-    format: plannerFormat,
-    profiles: Object.fromEntries(
-      (answers.base.profilesOfFamily.get(id) ?? []).flatMap(({ id: profile, data: { code } }) => {
-        const judged = judgedProfile(answers, profile);
-        return judged ? [[profile, { code, ...verdictPart(answers, judged, decisiveOnly) }]] : [];
-      }),
-    ),
-  }));
+export function plannerUnit(answers: Answers, family: string): PlannerUnitData {
+  const profiles = (answers.base.profilesOfFamily.get(family) ?? []).flatMap(({ id, data: { code } }) => {
+    const judged = judgedProfile(answers, id);
+    return judged ? [[id, { code, ...verdictPart(answers, judged, decisiveOnly) }] as const] : [];
+  });
+  return { format: plannerFormat, profiles: Object.fromEntries(profiles) };
 }
 
 /** What the arithmetic of a profile goes by; undefined where there is no such profile. */

@@ -10,7 +10,7 @@ import type { ResponsePlotData } from '../plot/response-plot.ts';
 import { answerSentence, type SentencePart, sentenceText } from './answer-sentence.ts';
 import { agreementSentence, behaviourOf, normalisedSentences } from './behaviour.ts';
 import { characteristicLabel } from './characteristic-label.ts';
-import { type JudgedTable, tablesOfProfiles } from './judged-tables.ts';
+import type { JudgedTable } from './judged-tables.ts';
 import { profilePath, readingsPath, sourcePath, unitPath } from './paths.ts';
 import { type PlanAnswerView, planAnswerViews } from './plan-answers.ts';
 import {
@@ -134,14 +134,6 @@ const askedFirst: ReadonlySet<CharacteristicName> = new Set([
   'rear-to-front',
 ]);
 
-/** One view for each profile whose family is known, in the order of the files. */
-export function profilePages(answers: Answers): ProfilePageView[] {
-  const tables = tablesOfProfiles(answers);
-  return [...answers.base.profiles.values()].flatMap(
-    (profile) => profilePage(answers, tables, profile) ?? [],
-  );
-}
-
 /** The sentence of a profile; undefined where its family is missing or it has no output. */
 export function sentenceOf(answers: Answers, profile: Entry<'profiles'>): SentencePart[] | undefined {
   const family = answers.base.families.get(profile.data.family);
@@ -153,7 +145,8 @@ export function sentenceOf(answers: Answers, profile: Entry<'profiles'>): Senten
   });
 }
 
-function profilePage(
+/** The view of a profile; undefined where its family is not known. `tables` are those of profiles. */
+export function profilePage(
   answers: Answers,
   tables: readonly JudgedTable[],
   profile: Entry<'profiles'>,

@@ -1,6 +1,6 @@
 /** The view model of a profile's readings: every row of every sheet, as it was read. */
 import type { Answers } from '../answers.ts';
-import { setAsideFor } from '../base/index.ts';
+import { type Entry, setAsideFor } from '../base/index.ts';
 import { phrase } from '../words/index.ts';
 import { profilePath, readingsPath, sessionAnchor, sourcePath } from './paths.ts';
 import { benchSettingOf } from './session-conditions.ts';
@@ -39,46 +39,41 @@ export interface ReadingsPageView {
   }[];
 }
 
-/** One view for each profile that was measured. */
-export function readingsPages(answers: Answers): ReadingsPageView[] {
-  const { base } = answers;
-  return [...base.profiles.values()].flatMap((profile) => {
-    const measured = base.sessionsOfProfile.get(profile.id) ?? [];
-    if (measured.length === 0 || !base.families.has(profile.data.family)) return [];
-    return [
-      {
-        profile: profile.id,
-        code: profile.data.code,
-        path: readingsPath(profile.id),
-        profilePath: profilePath(profile.id),
-        title: phrase('Readings of {code}', { code: profile.data.code }),
-        description: phrase('Every bench reading of the profile {code}, as it was taken.', {
-          code: profile.data.code,
-        }),
-        sessions: measured.map((session) => ({
-          id: session.id,
-          anchor: sessionAnchor(session.id),
-          date: longDate(session.data.date),
-          setting: benchSettingOf(session.data),
-          voltsDecimals: decimalsOf(session.data.instrument.resolutionVolts),
-          sourceTitle: base.sources.get(session.data.source)?.data.title ?? session.data.source,
-          sourcePath: sourcePath(session.data.source),
-          setAside: setAsideFor(session, profile.id)?.reason ?? '',
-          rows: (base.readings.get(session.id)?.readingsOf(profile.id) ?? []).map(
-            (one): ReadingRow => [
-              Number(one.id.slice(one.id.lastIndexOf(':') + 1)),
-              one.channel,
-              one.step,
-              one.hz,
-              one.voltsRms,
-              one.thdPercent,
-              one.repeat,
-            ],
-          ),
-        })),
-      },
-    ];
-  });
+/** The view of a profile’s readings; undefined where it was not measured. */
+export function readingsPage({ base }: Answers, profile: Entry<'profiles'>): ReadingsPageView | undefined {
+  const measured = base.sessionsOfProfile.get(profile.id) ?? [];
+  if (measured.length === 0 || !base.families.has(profile.data.family)) return undefined;
+  return {
+    profile: profile.id,
+    code: profile.data.code,
+    path: readingsPath(profile.id),
+    profilePath: profilePath(profile.id),
+    title: phrase('Readings of {code}', { code: profile.data.code }),
+    description: phrase('Every bench reading of the profile {code}, as it was taken.', {
+      code: profile.data.code,
+    }),
+    sessions: measured.map((session) => ({
+      id: session.id,
+      anchor: sessionAnchor(session.id),
+      date: longDate(session.data.date),
+      setting: benchSettingOf(session.data),
+      voltsDecimals: decimalsOf(session.data.instrument.resolutionVolts),
+      sourceTitle: base.sources.get(session.data.source)?.data.title ?? session.data.source,
+      sourcePath: sourcePath(session.data.source),
+      setAside: setAsideFor(session, profile.id)?.reason ?? '',
+      rows: (base.readings.get(session.id)?.readingsOf(profile.id) ?? []).map(
+        (one): ReadingRow => [
+          Number(one.id.slice(one.id.lastIndexOf(':') + 1)),
+          one.channel,
+          one.step,
+          one.hz,
+          one.voltsRms,
+          one.thdPercent,
+          one.repeat,
+        ],
+      ),
+    })),
+  };
 }
 
 function decimalsOf(resolutionVolts: number): number {

@@ -56,6 +56,8 @@ export interface ListsView {
   readonly plans: readonly ListItem[];
   readonly tables: readonly ListItem[];
   readonly sources: readonly (ListItem & { readonly kind: string })[];
+  /** How many profiles there are. */
+  readonly profiles: number;
 }
 
 export function listsView(answers: Answers): ListsView {
@@ -96,6 +98,7 @@ export function listsView(answers: Answers): ListsView {
         aside: longDate(data.date),
         kind: sourceKindLabel(data.kind),
       })),
+    profiles: base.profiles.size,
   };
 }
 

@@ -42,12 +42,12 @@ export interface UnitPageView {
   readonly sources: readonly SourceLink[];
 }
 
-/** One view for each family, in the order of the files. `base` is the site's base path. */
-export async function unitPages(answers: Answers, base: string): Promise<UnitPageView[]> {
-  return Promise.all([...answers.base.families.values()].map((family) => unitPage(answers, family, base)));
-}
-
-async function unitPage(answers: Answers, family: Entry<'families'>, base: string): Promise<UnitPageView> {
+/** The view of a unit’s page; `base` is the base path of the site. */
+export async function unitPage(
+  answers: Answers,
+  family: Entry<'families'>,
+  base: string,
+): Promise<UnitPageView> {
   const { data, id } = family;
   const sequences = answers.base.sequencesOfFamily.get(id) ?? [];
   const forReading = sequences.flatMap((sequence): CautionId[] => sequence.data.cautions);

@@ -1,7 +1,7 @@
 /** The families a rider has visited: their pages are fetched in the background and kept up with the site. */
 import { CacheExpiration } from 'workbox-expiration';
 import { bounds } from './kept-pages.ts';
-import { type FamilyList, familyListPath, familyOf, isPlannerFile, pagePath } from './plan.ts';
+import { type FamilyList, familyListPath, familyOf, isFamilyFile, pagePath } from './plan.ts';
 import { keptFamilies, pageStore, plan, scope } from './scope.ts';
 
 /** A rider has one machine, a workshop a few; beyond this the family kept longest goes. */
@@ -103,10 +103,10 @@ async function keepOnly(family: string, paths: ReadonlySet<string>): Promise<voi
   }
 }
 
-/** The path of a kept page or of what the planner needs; undefined for the list itself. */
+/** The path of a kept page, or of what the planner or the lookup needs; undefined for the list itself. */
 function keptPath(address: string): string | undefined {
   const path = address.slice(scope.length);
-  return isPlannerFile(path) ? path : pagePath(address, scope);
+  return isFamilyFile(path) ? path : pagePath(address, scope);
 }
 
 async function makeRoomFor(family: string): Promise<void> {

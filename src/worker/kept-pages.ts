@@ -96,13 +96,13 @@ export async function answerPage(request: Request, event: ExtendableEvent): Prom
   }
 }
 
-const plannerStores = new Map<string, NetworkFirst>();
+const dataStores = new Map<string, NetworkFirst>();
 
-/** Answers a request for what the planner needs of a unit or profile: as pages are answered, but unmarked. */
-export async function answerPlannerFile(request: Request, event: ExtendableEvent): Promise<Response> {
+/** Answers a request for what the planner or the lookup needs: as pages are answered, but unmarked. */
+export async function answerDataFile(request: Request, event: ExtendableEvent): Promise<Response> {
   const cacheName = storeOf(request.url);
   const strategy =
-    plannerStores.get(cacheName) ??
+    dataStores.get(cacheName) ??
     new NetworkFirst({
       cacheName,
       networkTimeoutSeconds,
@@ -111,7 +111,7 @@ export async function answerPlannerFile(request: Request, event: ExtendableEvent
         new ExpirationPlugin({ ...bounds, purgeOnQuotaError: true }),
       ],
     });
-  plannerStores.set(cacheName, strategy);
+  dataStores.set(cacheName, strategy);
   return strategy.handle({ request, event });
 }
 

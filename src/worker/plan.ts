@@ -42,14 +42,20 @@ export function familyListPath(family: string): string {
   return `units/${family}/offline.json`;
 }
 
-/** A file that the planner needs of a unit or a profile: kept with the family, as its pages are. */
-export function isPlannerFile(path: string): boolean {
-  return /^(?:units|profiles)\/.+\/planner\.json$/.test(path);
+/** A file that the planner needs of a unit or a profile, or a unit’s codes: kept with the family, as its pages are. */
+export function isFamilyFile(path: string): boolean {
+  return /^(?:units|profiles)\/.+\/planner\.json$|^lookup\/unit-[^/]+\.json$/.test(path);
+}
+
+/** A part of a list of codes that is not sent whole, or some of its sentences. */
+export function isLookupFile(path: string): boolean {
+  return path.startsWith('lookup/');
 }
 
 /** The family a page belongs to: `brasslight` for `units/brasslight/` and `profiles/brasslight/g60d-2zs/`. */
 export function familyOf(path: string): string | undefined {
-  return /^(?:units|profiles)\/([^/]+)\//.exec(path)?.[1];
+  const [, folder, file] = /^(?:(?:units|profiles)\/([^/]+)\/|lookup\/unit-([^/]+)\.json$)/.exec(path) ?? [];
+  return folder ?? file;
 }
 
 /**

@@ -7,8 +7,8 @@ import { addPlugins, getCacheKeyForURL, matchPrecache, precache } from 'workbox-
 import { registerRoute } from 'workbox-routing';
 import { CacheFirst, NetworkFirst } from 'workbox-strategies';
 import { dropRemoved, keepFamily, renewFamilies } from './families.ts';
-import { answerPage, answerPlannerFile, keepPage } from './kept-pages.ts';
-import { familyOf, isPlannerFile, type PageMessage, pagePath } from './plan.ts';
+import { answerDataFile, answerPage, keepPage } from './kept-pages.ts';
+import { familyOf, isFamilyFile, isLookupFile, type PageMessage, pagePath } from './plan.ts';
 import { plan, scope } from './scope.ts';
 
 declare const self: ServiceWorkerGlobalScope;
@@ -63,8 +63,11 @@ registerRoute(
 );
 
 registerRoute(
-  ({ url }) => url.href.startsWith(scope) && isPlannerFile(url.href.slice(scope.length)),
-  ({ request, event }) => answerPlannerFile(request, event),
+  ({ url }) => {
+    const path = url.href.startsWith(scope) ? url.href.slice(scope.length) : '';
+    return isFamilyFile(path) || isLookupFile(path);
+  },
+  ({ request, event }) => answerDataFile(request, event),
 );
 
 // Files of another version's pages, named by their content.

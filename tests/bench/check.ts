@@ -2,19 +2,13 @@
  * What a check costs: cold, as a ratio to reading the same files and parsing them with the same libraries and
  * nothing else; and again after one edit, as a ratio to cold. `npm run bench -- check [PROFILES]`
  */
-import { mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { parse as parseCsv } from 'csv-parse/sync';
-import remarkDirective from 'remark-directive';
-import remarkFrontmatter from 'remark-frontmatter';
-import remarkGfm from 'remark-gfm';
-import remarkParse from 'remark-parse';
-import { unified } from 'unified';
-import { parseDocument } from 'yaml';
 import { type Finding, MapMemory, type Memory } from '../../src/base/index.ts';
 import { checkContent, outputsAtOnce } from '../../src/check/index.ts';
 import { writeLargeBase } from './large-base.ts';
+import { parseOnly } from './parse-only.ts';
 
 const readingsPerProfile = 100;
 
@@ -74,25 +68,4 @@ async function timed<T>(work: () => Promise<T>): Promise<{ ms: number; result: T
   const result = await work();
   const { user, system } = process.cpuUsage(start);
   return { ms: (user + system) / 1000, result };
-}
-
-/** Reads every file and parses it as the reader does, and nothing else; gives the number of readings. */
-async function parseOnly(folder: string): Promise<number> {
-  const markdown = unified()
-    .use(remarkParse)
-    .use(remarkFrontmatter, ['yaml'])
-    .use(remarkGfm)
-    .use(remarkDirective);
-  let readings = 0;
-  for (const entry of await readdir(folder, { recursive: true, withFileTypes: true })) {
-    if (!entry.isFile()) continue;
-    const text = await readFile(join(entry.parentPath, entry.name), 'utf8');
-    if (entry.name.endsWith('.csv')) readings += parseCsv(text).length - 1;
-    else if (entry.name.endsWith('.yaml')) parseDocument(text, { prettyErrors: false }).toJS();
-    else {
-      markdown.parse(text);
-      parseDocument(text.split('---')[1] ?? '', { prettyErrors: false }).toJS();
-    }
-  }
-  return readings;
 }

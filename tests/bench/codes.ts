@@ -7,11 +7,11 @@ import Fuse from 'fuse.js';
 import MiniSearch from 'minisearch';
 import { buildCodeIndex, type CodeEntry, type CodeIndex, findCode } from '../../src/codes/index.ts';
 import { canonicalCode } from '../../src/codes/normalise.ts';
-import { type FamilyCodes, familyCodes } from '../../src/views/code-list-format.ts';
 import { idealRank } from '../codes/ideal-rank.ts';
 import { type LargeList, largeList } from '../codes/large-list.ts';
 import { misread, modelReader, otherReader, type Reader, reading } from '../codes/readers.ts';
 import { randomNumbers } from '../codes/sample.ts';
+import { inParts, sentList } from './codes-in-parts.ts';
 
 type Random = () => number;
 
@@ -24,7 +24,7 @@ const readers = [
 ];
 
 /** Runs the benchmark and prints its figures. */
-export function benchCodes(codes: number): void {
+export async function benchCodes(codes: number): Promise<void> {
   const list = largeList(codes, 40, 1);
   const start = performance.now();
   const index = buildCodeIndex(list.known);
@@ -42,6 +42,7 @@ export function benchCodes(codes: number): void {
   for (const known of [false, true]) calibration(index, list, readers[0] as Reader, known);
   calibration(index, list, otherReader, false);
   speed(index, list.known);
+  await inParts(index, list.known);
 }
 
 const some = <Kind>(list: readonly Kind[], random: Random): Kind =>
@@ -50,17 +51,10 @@ const percent = (part: number, whole: number): string =>
   `${((100 * part) / Math.max(1, whole)).toFixed(2)} %`;
 
 function size(known: readonly CodeEntry[]): void {
-  const families = Map.groupBy(known, ({ family }) => family);
-  const list = [...families].map(([id, entries]): FamilyCodes => {
-    const display = entries[0]?.display ?? 'dot-matrix';
-    const slug = (code: string): string => `${id}/${code.toLowerCase().replaceAll(/[^a-z0-9]+/g, '-')}`;
-    const rows = entries.map(({ code, otherSpellings }) => ({ code, profile: slug(code), otherSpellings }));
-    return familyCodes({ id, name: `Family ${id}`, display }, rows);
-  });
-  const zipped = gzipSync(JSON.stringify(list), { level: 9 }).length;
+  const zipped = gzipSync(JSON.stringify(sentList(known)), { level: 9 }).length;
   const alone = gzipSync(known.map(({ code }) => code).join('\n'), { level: 9 }).length;
   console.log(
-    `  list sent: ${(zipped / known.length).toFixed(2)} bytes a code gzipped, ${((zipped - alone) / known.length).toFixed(3)} beyond the codes alone`,
+    `  list in one: ${(zipped / known.length).toFixed(2)} bytes a code gzipped, ${((zipped - alone) / known.length).toFixed(3)} beyond the codes alone`,
   );
 }
 

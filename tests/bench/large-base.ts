@@ -1,13 +1,16 @@
-/** A large content folder with a fixed seed, for benchmarks: families, profiles, sessions, sheets of readings. */
+/** A large content folder, the same at each run, for benchmarks; what a shop has besides is that of the demo. */
 import { mkdir, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { readingColumns } from '../../schemas/index.ts';
 import { exactCentre } from '../../src/measure/index.ts';
+import { shopEntries } from './large-base-shop.ts';
 
 export interface LargeBaseSize {
   readonly families: number;
   readonly profiles: number;
   readonly readingsPerProfile: number;
+  /** With guides, tables, plans, equipment, statements, and every tenth profile measured in a second session. */
+  readonly isWhole?: boolean;
 }
 
 /** Profiles measured in one session: one sheet. */
@@ -18,6 +21,7 @@ export function* largeBase({
   families,
   profiles,
   readingsPerProfile,
+  isWhole = false,
 }: LargeBaseSize): Generator<[file: string, text: string]> {
   yield ['site.yaml', site];
   yield ['sources/bulletin.yaml', source('service-bulletin', 'Bulletin 1', '2015-01-01')];
@@ -25,20 +29,28 @@ export function* largeBase({
     yield [`families/${familyId(family)}.md`, familyEntry(family)];
     yield [`sequences/${familyId(family)}-menu.yaml`, sequence(family)];
   }
-  const perFamily = Math.ceil(profiles / families);
+  const familyOf = (index: number): number => Math.floor((index * families) / profiles);
+  const idOf = (index: number): string => profileId(familyOf(index), index);
+  if (isWhole) yield* shopEntries(profiles, idOf, topVoltsOf);
   let sheet: string[] = [];
+  /** Rows of profiles that are measured again in the next session. */
+  let again: string[] = [];
   for (let index = 0; index < profiles; index += 1) {
-    const family = Math.floor(index / perFamily);
+    const family = familyOf(index);
     const session = Math.floor(index / profilesInSession);
-    const id = `${familyId(family)}/${codeOf(index).toLowerCase()}`;
+    const id = idOf(index);
     yield [`profiles/${id}.yaml`, profileEntry(family, index, session)];
-    sheet.push(...readingRows(id, index, readingsPerProfile));
+    const rows = readingRows(id, index, readingsPerProfile);
+    sheet.push(...rows);
+    const isLast = session === Math.floor((profiles - 1) / profilesInSession);
+    if (isWhole && index % 10 === 3 && !isLast) again.push(...rows.map(secondReading));
     if (index % profilesInSession === profilesInSession - 1 || index === profiles - 1) {
       const day = dateOf(session);
       yield [`sources/bench-${session}.yaml`, source('bench-session', `Bench session ${session}`, day)];
       yield [`outputs/session-${session}/session.yaml`, sessionEntry(session, day)];
       yield [`outputs/session-${session}/readings.csv`, `${readingColumns.join(',')}\n${sheet.join('\n')}\n`];
-      sheet = [];
+      sheet = again;
+      again = [];
     }
   }
 }
@@ -55,7 +67,21 @@ export async function writeLargeBase(folder: string, size: LargeBaseSize): Promi
 }
 
 const familyId = (family: number): string => `family-${String(family).padStart(2, '0')}`;
-const codeOf = (index: number): string => `K${String(index).padStart(5, '0')}`;
+const letters = 'ACEFHJKLMNPRTUVWXY';
+/** Two letters of the family, four figures spread over all there are. */
+const codeOf = (family: number, index: number): string =>
+  `${letters.charAt(family % 18)}${letters.charAt(Math.floor(family / 18) + 3)}${String((index * 7919) % 10_000).padStart(4, '0')}`;
+const profileId = (family: number, index: number): string =>
+  `${familyId(family)}/${codeOf(family, index).toLowerCase()}`;
+/** What a profile puts out at its clip point, spread evenly. */
+const topVoltsOf = (index: number): number => 2 + 4 * ((index * 0.754877666) % 1);
+
+/** The same reading by another bench: a little off, as two good voltmeters are. */
+function secondReading(row: string, at: number): string {
+  const cells = row.split(',');
+  const volts = Number(cells[4]) * (1 + 0.0005 * Math.sin(at));
+  return [...cells.slice(0, 4), volts.toFixed(4), ...cells.slice(5)].join(',');
+}
 const dateOf = (session: number): string =>
   `20${String(16 + (session % 9)).padStart(2, '0')}-${String(1 + (session % 12)).padStart(2, '0')}-15`;
 
@@ -95,7 +121,7 @@ face:
     - { id: menu, label: MENU, kind: key, xMm: 30, yMm: 75, widthMm: 20, heightMm: 10 }
 output: { channels: [FL, FR, RL, RR], topology: bridged, ratedLoadOhms: 4 }
 volume: { lowestStep: 0, highestStep: 30 }
-code: { pattern: '^K[0-9]{5}$', where: The letter K and five figures. }
+code: { pattern: '^[A-Z]{2}[0-9]{4}$', where: Two letters and four figures. }
 cautions: [parked, look-only, bridged-outputs]
 sources: [bulletin]
 ---
@@ -131,7 +157,7 @@ sources: [bulletin]
 
 function profileEntry(family: number, index: number, session: number): string {
   return `family: ${familyId(family)}
-code: "${codeOf(index)}"
+code: "${codeOf(family, index)}"
 origin: factory
 system: unamplified
 about: Profile number ${index} of a base made for benchmarks.
@@ -161,7 +187,7 @@ method: Voltmeter across the load, both leads floating.
 /** An ideal unit: even steps, a boost at 63 Hz, a second-order high-pass, a hard clip above step 24. */
 function readingRows(id: string, index: number, count: number): string[] {
   // Spread evenly over gain and boost, no two alike (the plastic number's low-discrepancy sequence).
-  const topVolts = 2 + 4 * ((index * 0.754877666) % 1);
+  const topVolts = topVoltsOf(index);
   const boostDb = 12 * ((index * 0.569840291) % 1);
   const rows: string[] = [];
   const read = (channel: string, step: number, hz: number, thd: string, repeat = 1): void => {

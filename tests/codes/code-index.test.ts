@@ -27,7 +27,7 @@ test('an unknown code is as long as known ones, and its length has a probability
 });
 
 test('what stands at each position has a probability', () => {
-  const positions = new Positions(['A1', 'A2', 'B7']);
+  const positions = Positions.of(['A1', 'A2', 'B7']);
   const symbols = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789|';
   const sum = Array.from(symbols, (symbol) => positions.ratio(symbol) / 37).reduce((a, b) => a + b, 0);
   expect(sum).toBeCloseTo(1, 12);

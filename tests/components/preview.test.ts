@@ -3,10 +3,9 @@ import sharp from 'sharp';
 import { expect, test } from 'vitest';
 import { dotLetters } from '../../src/components/dot-letters.ts';
 import { type PreviewSubject, previewPng, previewSize, previewSvg } from '../../src/components/preview.ts';
-import { unitPages } from '../../src/views/unit-page.ts';
-import { demoAnswers } from '../views/sample.ts';
+import { allViews, demoAnswers } from '../views/sample.ts';
 
-const units = await unitPages(await demoAnswers(), '/');
+const units = await allViews(await demoAnswers(), 'unitPages');
 const subjects: PreviewSubject[] = [
   { kind: 'site' },
   { kind: 'profile', system: 'amplified' },

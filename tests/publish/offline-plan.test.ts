@@ -125,3 +125,13 @@ test('decision tables are kept with every family, as its profiles link to them, 
   const before = planOf(small).plan.families;
   expect(plan.families).not.toEqual(before);
 });
+
+test('of a list sent in files a unit’s own codes go with the family', () => {
+  const { plan, lists } = planOf([
+    ...small,
+    file('lookup/unit-moorlight.json', 900),
+    file('lookup/begin-A.json', 900),
+  ]);
+  expect(lists.get('moorlight')?.pages.map(([path]) => path)).toContain('lookup/unit-moorlight.json');
+  expect(JSON.stringify(plan)).not.toContain('begin-A');
+});

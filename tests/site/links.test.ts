@@ -95,7 +95,8 @@ test('every page of the site can be reached from the start page', () => {
 
 test('each page of an entry leads to where it can be corrected', () => {
   // Each further language is a site of its own below its tag.
-  const entryPage = /^(?:[a-z]{2}\/)?(?:units|profiles|plans|tables|guides|sources)\/(?!.*\/sheet\/$)./;
+  const entryPage =
+    /^(?:[a-z]{2}\/)?(?:units|profiles|plans|tables|guides|sources)\/(?!.*\/(?:bench-)?sheet\/$)./;
   const missing = allPages().filter((path) => {
     const links = readPage(path).links.filter((link) => link.includes('/help/edit/main/content/'));
     return entryPage.test(path) !== links.length > 0;

@@ -7,27 +7,24 @@ import { readAnswers } from '../../src/answers.ts';
 import { correctionAddress, correctionViews } from '../../src/views/corrections.ts';
 import { guidePages } from '../../src/views/guide-page.ts';
 import { planPages } from '../../src/views/plan-answers.ts';
-import { profilePages } from '../../src/views/profile-page.ts';
-import { readingsPages } from '../../src/views/readings-page.ts';
 import { sourcePages } from '../../src/views/source-page.ts';
 import { tablePages } from '../../src/views/table-page.ts';
-import { unitPages } from '../../src/views/unit-page.ts';
 import { wayPages } from '../../src/views/way-page.ts';
 import { editedExample, exampleFiles } from '../check/example-base.ts';
-import { demoAnswers } from './sample.ts';
+import { allViews, demoAnswers } from './sample.ts';
 
 const answers = await demoAnswers();
 const views = correctionViews(answers);
 
 test('each page of an entry has one, and no other page', async () => {
   const pages = [
-    ...profilePages(answers),
-    ...readingsPages(answers),
+    ...(await allViews(answers, 'profilePages')),
+    ...(await allViews(answers, 'readingsPages')),
     ...planPages(answers),
     ...tablePages(answers),
     ...sourcePages(answers),
     ...wayPages(answers),
-    ...(await unitPages(answers, '/')),
+    ...(await allViews(answers, 'unitPages')),
     ...(await guidePages(answers, '/')),
   ].map(({ path }) => path);
   expect(pages.length).toBeGreaterThan(60);

@@ -10,13 +10,12 @@ import {
   linkedProfile,
   linkedSite,
 } from '../../src/views/linked-data.ts';
-import { profilePages } from '../../src/views/profile-page.ts';
 import { siteView } from '../../src/views/site.ts';
-import { demoAnswers } from './sample.ts';
+import { allViews, demoAnswers } from './sample.ts';
 
 const answers = await demoAnswers();
 const site = { ...siteView(answers), address: 'https://shop.example/help/' };
-const pages = profilePages(answers);
+const pages = await allViews(answers, 'profilePages');
 
 test('a profile is a dataset with the values of its page; what was not measured has none', () => {
   for (const page of pages) {

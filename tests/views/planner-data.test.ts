@@ -3,14 +3,14 @@ import { gzipSync } from 'node:zlib';
 import { expect, test } from 'vitest';
 import { catalogueOf, readAnswers, reportPlan } from '../../src/answers.ts';
 import { judgePlan, planReport, readQuery } from '../../src/decide/index.ts';
-import { plannerData, plannerProfile, plannerUnits } from '../../src/views/planner-data.ts';
+import { plannerData, plannerProfile, plannerUnit } from '../../src/views/planner-data.ts';
 import { arithmeticProfile, policyFrom, verdictProfile } from '../../src/views/planner-format.ts';
 
 const { answers } = await readAnswers(new URL('../../content', import.meta.url).pathname);
 // As it comes out of the files: nothing that JSON does not carry may be missed.
 const sent = <Kind>(data: Kind): Kind => JSON.parse(JSON.stringify(data)) as Kind;
 const site = sent(plannerData(answers));
-const units = new Map(plannerUnits(answers).map((unit) => [unit.id, sent(unit)]));
+const units = new Map([...answers.base.families.keys()].map((id) => [id, sent(plannerUnit(answers, id))]));
 const profiles = new Map(
   [...answers.base.profiles.keys()].flatMap((id) => {
     const data = plannerProfile(answers, id);

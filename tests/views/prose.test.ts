@@ -3,10 +3,9 @@ import { expect, test } from 'vitest';
 import { Entry, TextFile } from '../../src/base/index.ts';
 import { readMarkdown } from '../../src/base/markdown.ts';
 import { formatQuantity, valuesNamed } from '../../src/measure/index.ts';
-import { profilePages } from '../../src/views/profile-page.ts';
 import { citedSources, proseHtml } from '../../src/views/prose.ts';
 import { answersWith, html } from '../prose/example.ts';
-import { demoAnswers } from './sample.ts';
+import { allViews, demoAnswers } from './sample.ts';
 
 test('headings get ids and begin at the level of the page', async () => {
   expect(await html('# Set the gain\n\n## Set the gain')).toBe(
@@ -58,7 +57,7 @@ test('a value at another step leads to the row of that step', async () => {
   const output = answers.outputs.get('brasslight/8b0s-i5z');
   const boosts = output ? valuesNamed(output, 'bass-boost') : [];
   expect(boosts.length).toBeGreaterThan(1);
-  const page = profilePages(answers).find(({ id }) => id === 'brasslight/8b0s-i5z');
+  const page = (await allViews(answers, 'profilePages')).find(({ id }) => id === 'brasslight/8b0s-i5z');
   for (const [at, boost] of boosts.entries()) {
     const { step, loadOhms, supplyVolts, signalDbfs } = boost.conditions;
     const attributes = `step=${step ?? ''} load=${loadOhms} supply=${supplyVolts} signal=${signalDbfs}`;

@@ -9,6 +9,7 @@ import type {
   ProfileOutput,
   Unit,
 } from '../../src/measure/index.ts';
+import { type PageViews, pageViews, type ViewOf } from '../../src/views/page-views.ts';
 
 export const mainConditions: Conditions = { loadOhms: 4, supplyVolts: 14.4, signalDbfs: 0 };
 
@@ -88,4 +89,17 @@ export function demoAnswers(): Promise<Answers> {
     ({ answers }) => answers,
   );
   return demo;
+}
+
+/** The views of all pages of a kind, of a site mounted at `/help/`. */
+export async function allViews<Kind extends keyof PageViews>(
+  answers: Answers,
+  kind: Kind,
+): Promise<ViewOf<Kind>[]> {
+  const views = pageViews(answers, '/help/')[kind];
+  const all = await Promise.all((await views.ids()).map((id) => views.get(id)));
+  return all.map((view, at) => {
+    if (view === undefined) throw new Error(`The page ${at} of ${kind} is not there.`);
+    return view as ViewOf<Kind>;
+  });
 }

@@ -29,6 +29,9 @@ export interface BuildOptions extends ContentOption, JsonOption {
   readonly nginx?: string;
 }
 
+/** Outputs kept at once, 130 kB each: of a larger base they are worked out again for each part of the site. */
+const mostOutputs = 10_000;
+
 export async function build(options: BuildOptions, output: Output): Promise<number> {
   const { base: basePath, nginx } = options;
   const folder = resolve(options.out);
@@ -82,7 +85,7 @@ export async function checkedBuild(options: BuildOptions, output: Output): Promi
       `Name a folder outside ${options.content}.`,
     );
   }
-  const checked = await checkContent(options.content, { today: today() });
+  const checked = await checkContent(options.content, { today: today(), outputsAtOnce: mostOutputs });
   const { answers, findings } = checked;
   if (isFailing(findings)) {
     reportFindings(output, checked, options.content);

@@ -3,7 +3,7 @@
  * site its script was loaded from, when the field is first used; it keeps nothing, and asks no one else.
  */
 import type { CodeCandidate } from '../../codes/index.ts';
-import { codeListPath, codeSentencesPath, codesPath, profilePath } from '../../views/paths.ts';
+import { codesPath, profilePath } from '../../views/paths.ts';
 import { phrase } from '../../words/index.ts';
 import { type Lookup, loadLookup } from '../code-index.ts';
 import { codeItem } from '../code-items.ts';
@@ -41,7 +41,7 @@ function fill(host: HTMLElement, base: string): void {
   root.adoptedStyleSheets = [sheet];
   root.append(frame);
 
-  const addresses = { codes: `${base}${codeListPath}`, sentences: `${base}${codeSentencesPath}` };
+  const addresses = { base };
   const candidates = new Map<HTMLLIElement, CodeCandidate>();
   let asked = 0;
 
@@ -80,12 +80,15 @@ function fill(host: HTMLElement, base: string): void {
       return clear(phrase('These are words. Type the code that stands on the screen.'));
     const lookup = await loadLookup(addresses).catch(() => undefined);
     if (mine !== asked) return;
-    if (!lookup) {
+    const unit = host.getAttribute('unit') ?? undefined;
+    const search =
+      lookup && (await searchFor(lookup, typed, unit, () => mine === asked).catch(() => undefined));
+    if (mine !== asked) return;
+    if (!lookup || !search) {
       clear(noSignal());
       home.hidden = false;
       return;
     }
-    const search = searchFor(lookup, typed, host.getAttribute('unit') ?? undefined);
     const [best, ...others] = [...search.candidates, ...search.elsewhere];
     if (search.verdict === 'found' && best && others.length === 0 && best.likeness !== 'near') {
       return showAnswer(lookup, best);

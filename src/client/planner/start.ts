@@ -199,7 +199,7 @@ function run(root: HTMLElement, loader: Loader, site: PlannerData, base: string)
     const asked = typed.value;
     const canonical = canonicalCode(asked);
     const unit = form.unit()?.id;
-    const all = await loader.codes().catch(() => []);
+    const all = await loader.codes(canonical).catch(() => []);
     if (typed.value !== asked) return;
     const like = all.filter((one) =>
       [one.code, ...one.otherSpellings].some((code) => canonicalCode(code) === canonical),

@@ -1,19 +1,20 @@
 /** The pictures of link previews: one for the site, one a unit, one for each kind of profile. */
-import { getCollection, getEntry } from 'astro:content';
+
 import type { APIRoute, GetStaticPaths } from 'astro';
 import { type PreviewSubject, previewPng } from '../../components/preview.ts';
+import { viewOf } from '../../views/store.ts';
 
 interface Props {
   subject: PreviewSubject;
 }
 
 export const getStaticPaths = (async () => {
-  const units = await getCollection('unitPages');
+  const { units } = await viewOf('whichUnit');
   const systems = ['amplified', 'unamplified'] as const;
   const subjects: [name: string, subject: PreviewSubject][] = [
     ['site', { kind: 'site' }],
     ...systems.map((system): [string, PreviewSubject] => [`profiles/${system}`, { kind: 'profile', system }]),
-    ...units.map(({ data: { id, name, face } }): [string, PreviewSubject] => [
+    ...units.map(({ id, name, face }): [string, PreviewSubject] => [
       `units/${id}`,
       { kind: 'unit', name, face },
     ]),
@@ -22,8 +23,7 @@ export const getStaticPaths = (async () => {
 }) satisfies GetStaticPaths;
 
 export const GET: APIRoute<Props> = async ({ props }) => {
-  const site = (await getEntry('site', 'site'))?.data;
-  if (!site) throw new Error('The collection “site” is empty: the loaders have not run.');
+  const site = await viewOf('site');
   const png = await previewPng(site.colours.accent, site.name, props.subject);
   return new Response(new Uint8Array(png), { headers: { 'content-type': 'image/png' } });
 };

@@ -1,11 +1,14 @@
 /** A decision table as DMN. */
-import { getCollection } from 'astro:content';
+
 import type { APIRoute, GetStaticPaths } from 'astro';
+import { idsOf, viewOf } from '../../views/store.ts';
 
 export const getStaticPaths: GetStaticPaths = async () => {
-  const entries = await getCollection('tableFiles');
-  return entries.flatMap(({ id, data }) =>
-    data.files.filter(({ form }) => form === 'dmn').map(({ text }) => ({ params: { id }, props: { text } })),
+  const tables = await Promise.all(
+    (await idsOf('tableFiles')).map(async (id) => ({ id, files: (await viewOf('tableFiles', id)).files })),
+  );
+  return tables.flatMap(({ id, files }) =>
+    files.filter(({ form }) => form === 'dmn').map(({ text }) => ({ params: { id }, props: { text } })),
   );
 };
 

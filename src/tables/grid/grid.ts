@@ -32,29 +32,68 @@ export function isAnalysable(table: Table): boolean {
   return table.rules.every(({ cells }) => cells.every(({ set }) => set !== undefined));
 }
 
+/** Each table is cut once; what is known of a profile only cuts some of its pieces further. */
+const cutOnce = new WeakMap<Table, Grid>();
+
 /**
  * The grid of a table.
  * @param cuts further numbers, by input id, to cut at: the ends of an uncertain value.
  * @throws where a test is no simple one: see {@link isAnalysable}.
  */
 export function gridOf(table: Table, cuts: Readonly<Record<string, readonly number[]>> = {}): Grid {
+  const grid = cutOnce.get(table) ?? plainGrid(table);
+  cutOnce.set(table, grid);
+  return grid.map((one) => cutFurther(one, cuts[one.input.id] ?? []));
+}
+
+function plainGrid(table: Table): Grid {
   return table.inputs.map((input, index) => {
     const sets = table.rules.map(({ id, cells }): ValueSet => {
       const set = cells[index]?.set;
       if (!set) throw new Error(`rule ${id} has a test that is no simple one`);
       return set;
     });
-    const pieces = piecesOf(input, sets, cuts[input.id] ?? []);
+    const pieces = piecesOf(input, sets);
     const passes = sets.map((set) => Uint8Array.from(pieces, (piece) => Number(holds(set, sample(piece)))));
     return { input, pieces, passes };
   });
 }
 
-function piecesOf(input: TableInput, sets: readonly ValueSet[], cuts: readonly number[]): Piece[] {
-  return [...knownPieces(input, sets, cuts), ...(input.mayBeMissing ? [{ missing: true } as const] : [])];
+/** Cuts the pieces between two ends; each part is let through by the rules that let the whole piece through. */
+function cutFurther(one: GridInput, cuts: readonly number[]): GridInput {
+  const { type } = one.input;
+  const points = [...new Set(cuts)].sort((a, b) => a - b);
+  if (points.length === 0 || (type.kind !== 'number' && type.kind !== 'date')) return one;
+  const whole = type.kind === 'date' || (type.whole ?? false);
+  const parts = one.pieces.flatMap((piece, from) => {
+    const inside = 'low' in piece ? points.filter((point) => point > piece.low && point < piece.high) : [];
+    if (!('low' in piece) || inside.length === 0) return [{ piece, from }];
+    return piecesBetween(piece.low, inside, piece.high, whole).map((part) => ({ piece: part, from }));
+  });
+  return {
+    input: one.input,
+    pieces: parts.map(({ piece }) => piece),
+    passes: one.passes.map((marks) => Uint8Array.from(parts, ({ from }) => marks[from] ?? 0)),
+  };
 }
 
-function knownPieces({ type }: TableInput, sets: readonly ValueSet[], cuts: readonly number[]): Piece[] {
+/** The points and what lies before, between and after them; whole numbers alone where only they can be. */
+function piecesBetween(low: number, points: readonly number[], high: number, whole: boolean): Piece[] {
+  const pieces: Piece[] = [];
+  let before = low;
+  for (const point of [...points, high]) {
+    if (hasValueBetween(before, point, whole)) pieces.push({ low: before, high: point });
+    if (point < high && (!whole || Number.isInteger(point))) pieces.push({ low: point, high: point });
+    before = point;
+  }
+  return pieces;
+}
+
+function piecesOf(input: TableInput, sets: readonly ValueSet[]): Piece[] {
+  return [...knownPieces(input, sets), ...(input.mayBeMissing ? [{ missing: true } as const] : [])];
+}
+
+function knownPieces({ type }: TableInput, sets: readonly ValueSet[]): Piece[] {
   switch (type.kind) {
     case 'yes-no':
       return [{ value: true }, { value: false }];
@@ -65,23 +104,20 @@ function knownPieces({ type }: TableInput, sets: readonly ValueSet[], cuts: read
       return [...[...named].map((value) => ({ value })), { other: true }];
     }
     case 'number':
-      return orderedPieces(sets, cuts, type.whole ?? false, type.least, type.most);
+      return orderedPieces(sets, type.whole ?? false, type.least, type.most);
     case 'date':
-      return orderedPieces(sets, cuts, true, daysOf(type.least ?? ''), daysOf(type.most ?? ''));
+      return orderedPieces(sets, true, daysOf(type.least ?? ''), daysOf(type.most ?? ''));
   }
 }
 
 function orderedPieces(
   sets: readonly ValueSet[],
-  cuts: readonly number[],
   whole: boolean,
   least = Number.NEGATIVE_INFINITY,
   most = Number.POSITIVE_INFINITY,
 ): Piece[] {
   const ends = sets.flatMap(({ intervals }) => intervals.flatMap(({ low, high }) => [low, high]));
-  const inside = [...ends, ...cuts, least, most].filter(
-    (one) => Number.isFinite(one) && one >= least && one <= most,
-  );
+  const inside = [...ends, least, most].filter((one) => Number.isFinite(one) && one >= least && one <= most);
   const points = [...new Set(inside)].sort((a, b) => a - b);
   const pieces: Piece[] = [];
   let before = Number.NEGATIVE_INFINITY;

@@ -34,6 +34,7 @@ export function openAnswers(answers: Answers): OpenAnswer[] {
   const decidePlan = decider(tableData(policy.table, grid));
   const tables = tablesOfProfiles(answers);
   const behindPolicy = policy.inputs.map(behindInput);
+  const keeping = keepersOf(answers);
   return [...base.profiles.values()].flatMap(({ id, data }) => {
     const profile = judgedProfile(answers, id);
     if (!profile) return [];
@@ -41,7 +42,7 @@ export function openAnswers(answers: Answers): OpenAnswer[] {
       const facts = planFacts(
         termsOfPlan(plan.data),
         profile,
-        othersThatKeep(answers, data.family, id, plan.id),
+        keeping(data.family, plan.id) - (isKept(answers, id, plan.id) ? 1 : 0),
       );
       const known = knownByPolicy(policy.inputs, facts, profile);
       const open = grid.map((input) => openPieces(input, known[input.input.id] ?? { anything: true }));
@@ -62,13 +63,24 @@ export function openAnswers(answers: Answers): OpenAnswer[] {
   });
 }
 
-/** How many other profiles of the unit the plan leaves in place. */
-function othersThatKeep(answers: Answers, family: string, id: string, plan: string): number {
-  return (answers.base.profilesOfFamily.get(family) ?? []).filter(
-    (other) =>
-      other.id !== id &&
-      answers.planAnswers.get(other.id)?.some((answer) => answer.plan === plan && keeps(answer.verdict)),
-  ).length;
+/** Whether a plan leaves a profile in place. */
+function isKept(answers: Answers, profile: string, plan: string): boolean {
+  const answer = answers.planAnswers.get(profile)?.find((one) => one.plan === plan);
+  return answer !== undefined && keeps(answer.verdict);
+}
+
+/** Counts the profiles of a unit that a plan leaves in place, each unit and plan once. */
+function keepersOf(answers: Answers): (family: string, plan: string) => number {
+  const counted = new Map<string, number>();
+  return (family, plan) => {
+    const key = `${family} ${plan}`;
+    const known = counted.get(key);
+    if (known !== undefined) return known;
+    const profiles = answers.base.profilesOfFamily.get(family) ?? [];
+    const count = profiles.filter(({ id }) => isKept(answers, id, plan)).length;
+    counted.set(key, count);
+    return count;
+  };
 }
 
 /**

@@ -3,6 +3,10 @@ import type { Texts } from '../language.ts';
 
 export const frameTexts: Texts = {
   'All codes': 'Todos los códigos',
+  'All codes of {unit}': 'Todos los códigos de {unit}',
+  'Known profile codes of {unit}, with what they put out.':
+    'Códigos de perfil conocidos de {unit}, con lo que entregan.',
+  '{first} to {last}': 'De {first} a {last}',
   'All pages': 'Todas las páginas',
   'Content of': 'Contenido del',
   'Correct an entry': 'Corregir una entrada',

@@ -15,6 +15,10 @@ export const lookupTexts: Texts = {
   'No profile known here has this code. Read it once more from the screen that shows the active code, character by character; if it stays the same, it has not been measured yet.':
     'Ningún perfil conocido aquí tiene este código. Léalo otra vez en la pantalla que muestra el código activo, carácter por carácter; si sigue igual, aún no se ha medido.',
   'Compare it with your screen, character by character.': 'Compárelo con su pantalla, carácter por carácter.',
+  'About {number} codes begin like this: go on typing.':
+    'Unos {number} códigos empiezan así: siga escribiendo.',
+  'Only codes that begin or end like this were searched. The page of your unit leads to a search of all of its codes.':
+    'Solo se han buscado códigos que empiezan o acaban así. La página de su unidad lleva a una búsqueda entre todos los suyos.',
   'These come nearest.': 'Estos son los más parecidos.',
   'exactly as typed': 'exactamente como se escribió',
   'same code, written differently': 'el mismo código, escrito de otro modo',

@@ -5,8 +5,7 @@ import { expect, test } from 'vitest';
 import type { ProfileDocument } from '../../../schemas/api/profile.ts';
 import { apiFiles } from '../../../src/views/api/files.ts';
 import { apiProfilePath, dataPackagePath } from '../../../src/views/paths.ts';
-import { profilePages } from '../../../src/views/profile-page.ts';
-import { demoAnswers } from '../sample.ts';
+import { allViews, demoAnswers } from '../sample.ts';
 
 const answers = await demoAnswers();
 const published = { address: 'https://shop.example/help/', date: '2026-03-01' };
@@ -55,8 +54,8 @@ test('every document but the description itself has the shape openapi.json gives
   expect(refused?.({ units: {}, profiles: { 'a/b': { code: 'X' } } })).toBe(false);
 });
 
-test('the values of a profile are those of its page, to the last digit shown', () => {
-  for (const page of profilePages(answers)) {
+test('the values of a profile are those of its page, to the last digit shown', async () => {
+  for (const page of await allViews(answers, 'profilePages')) {
     const document = documentAt(apiProfilePath(page.id)) as ProfileDocument;
     const texts = document.characteristics.map(({ text }) => text);
     expect([...page.values, ...page.moreValues].map(({ value }) => value).sort()).toEqual([...texts].sort());

@@ -1,16 +1,12 @@
-/** What the arithmetic of a plan needs of a profile: made when it is written, as all at once would fill the memory. */
-import { getCollection } from 'astro:content';
+/** What the arithmetic of a plan needs of a profile. */
 import type { APIRoute } from 'astro';
-import { currentAnswers } from '../../../views/current.ts';
-import { plannerProfile } from '../../../views/planner-data.ts';
+import { idsOf, viewOf } from '../../../views/store.ts';
 
 export async function getStaticPaths() {
-  const entries = await getCollection('profilePages');
-  return entries.map(({ id }) => ({ params: { id } }));
+  return (await idsOf('plannerProfiles')).map((id) => ({ params: { id } }));
 }
 
-export const GET: APIRoute = async ({ params }) => {
-  const data = plannerProfile(await currentAnswers(), params.id ?? '');
-  if (!data) throw new Error(`There is no profile ${params.id}.`);
-  return new Response(JSON.stringify(data), { headers: { 'content-type': 'application/json' } });
-};
+export const GET: APIRoute = async ({ params }) =>
+  new Response(JSON.stringify(await viewOf('plannerProfiles', params.id)), {
+    headers: { 'content-type': 'application/json' },
+  });

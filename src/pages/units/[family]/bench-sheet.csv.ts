@@ -1,12 +1,12 @@
 /** The bench sheet of a unit as CSV. */
-import { getCollection } from 'astro:content';
-import type { APIRoute, GetStaticPaths } from 'astro';
+import type { APIRoute } from 'astro';
+import { idsOf, viewOf } from '../../../views/store.ts';
 
-export const getStaticPaths: GetStaticPaths = async () =>
-  (await getCollection('blankSheets')).map(({ id, data }) => ({
-    params: { family: id },
-    props: { csv: data.csv },
-  }));
+export async function getStaticPaths() {
+  return (await idsOf('blankSheets')).map((family) => ({ params: { family } }));
+}
 
-export const GET: APIRoute<{ readonly csv: string }> = ({ props }) =>
-  new Response(props.csv, { headers: { 'content-type': 'text/csv; charset=utf-8' } });
+export const GET: APIRoute = async ({ params }) =>
+  new Response((await viewOf('blankSheets', params.family)).csv, {
+    headers: { 'content-type': 'text/csv; charset=utf-8' },
+  });

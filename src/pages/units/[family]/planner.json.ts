@@ -1,13 +1,12 @@
 /** What verdicts go by, of every profile of a unit. */
-import { getCollection } from 'astro:content';
 import type { APIRoute } from 'astro';
+import { idsOf, viewOf } from '../../../views/store.ts';
 
 export async function getStaticPaths() {
-  const entries = await getCollection('plannerUnits');
-  return entries.map(({ id, data }) => ({ params: { family: id }, props: { data } }));
+  return (await idsOf('plannerUnits')).map((family) => ({ params: { family } }));
 }
 
-export const GET: APIRoute = ({ props }) => {
-  const { data } = props as { data: object };
-  return new Response(JSON.stringify(data), { headers: { 'content-type': 'application/json' } });
-};
+export const GET: APIRoute = async ({ params }) =>
+  new Response(JSON.stringify(await viewOf('plannerUnits', params.family)), {
+    headers: { 'content-type': 'application/json' },
+  });

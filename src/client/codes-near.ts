@@ -1,0 +1,21 @@
+/** The known codes among which one is that was typed right: for the planner, which loads this when a code is typed. */
+import { type CodeEntry, fileName, filesWanted } from '../codes/index.ts';
+import { filesOf } from '../views/code-directory-format.ts';
+import { type CodesFile, entriesOf, isWholeList } from '../views/code-list-format.ts';
+import { codeFilePath, codeListPath } from '../views/paths.ts';
+import { CodeFiles } from './code-list.ts';
+
+let files: CodeFiles | undefined;
+
+/**
+ * @param base the address of the site, with a slash at its end
+ * @throws where a file cannot be loaded.
+ */
+export async function codesNear(base: string, canonical: string): Promise<CodeEntry[]> {
+  files ??= new CodeFiles(base);
+  const list = await files.json<CodesFile>(codeListPath);
+  if (isWholeList(list)) return entriesOf(list);
+  if (canonical === '') return [];
+  const { first } = filesWanted(filesOf(list), 'begin', canonical);
+  return files.entries(first.map((one) => codeFilePath(fileName(one))));
+}

@@ -1,0 +1,103 @@
+/** One stage of `scale`, in a process of its own so that its memory is its own: prints a `Stage` as JSON. */
+import { readdir, readFile, stat } from 'node:fs/promises';
+import { join } from 'node:path';
+import { answersOf } from '../../src/answers.ts';
+import { readBase } from '../../src/base/index.ts';
+import { checkContent, outputsAtOnce } from '../../src/check/index.ts';
+import { buildSite } from '../../src/publish/build.ts';
+import { writeSearchIndex } from '../../src/publish/search-index.ts';
+import { parseOnly } from './parse-only.ts';
+import { plainAstro } from './plain-astro.ts';
+
+/** What a stage cost and came to. */
+export interface Stage {
+  /** Of the processor, all threads of the process, from start to end. */
+  readonly seconds: number;
+  readonly peakBytes: number;
+  /** Parts of it, in seconds of the processor, in their order. */
+  readonly parts: readonly (readonly [name: string, seconds: number])[];
+  readonly figures: Readonly<Record<string, number>>;
+}
+
+const cpuSeconds = (): number => {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1e6;
+};
+
+const parts: [string, number][] = [];
+let partBegan = 0;
+function part(name: string): void {
+  const now = cpuSeconds();
+  parts.push([name, now - partBegan]);
+  partBegan = now;
+}
+
+const stages: Readonly<Record<string, (content: string, site: string) => Promise<Record<string, number>>>> = {
+  parse: async (content) => ({ readings: await parseOnly(content) }),
+  check: async (content) => {
+    const { findings } = await checkContent(content, { outputsAtOnce });
+    return { findings: findings.length };
+  },
+  compute: async (content) => {
+    const { base } = await readBase(content);
+    part('reading');
+    let values = 0;
+    for (const output of answersOf(base, outputsAtOnce).outputs.values())
+      values += output.characteristics.length;
+    part('outputs');
+    return { values };
+  },
+  build: async (content, site) => {
+    const { answers } = await checkContent(content);
+    part('check');
+    const { pages } = await buildSite({
+      answers,
+      outDir: site,
+      basePath: '/',
+      date: '2026-01-01',
+      log: (line) => part(line.replaceAll(/[\d,.]+ /g, '')),
+    });
+    part('rest');
+    return { pages, ...(await weights(site)) };
+  },
+  astro: async (_, site) => ({ pages: await plainAstro(site) }),
+  pagefind: async (_, site) => ({ pages: (await writeSearchIndex(site)).pagesIndexed }),
+};
+
+/** Bytes of the whole site, and the mean and the largest page of each kind. */
+async function weights(site: string): Promise<Record<string, number>> {
+  const byKind = new Map<string, number[]>();
+  let all = 0;
+  for (const entry of await readdir(site, { recursive: true, withFileTypes: true })) {
+    if (!entry.isFile()) continue;
+    const path = join(entry.parentPath, entry.name);
+    const { size } = await stat(path);
+    all += size;
+    if (!entry.name.endsWith('.html') && !entry.name.endsWith('.json')) continue;
+    const below = path.slice(site.length + 1);
+    if (below.startsWith('pagefind/')) continue;
+    const [top = ''] = below.split('/');
+    const kind = `${top.endsWith('.html') ? 'start page' : top}${entry.name.endsWith('.json') && top !== entry.name ? ' (data)' : ''}`;
+    byKind.set(kind, [...(byKind.get(kind) ?? []), size]);
+  }
+  return {
+    'bytes of the site': all,
+    ...Object.fromEntries([...byKind].map(([kind, sizes]) => [`largest ${kind}`, Math.max(...sizes)])),
+  };
+}
+
+/** The most this process had in memory. */
+async function peakBytes(): Promise<number> {
+  const status = await readFile('/proc/self/status', 'utf8').catch(() => '');
+  const kilobytes = Number(/VmHWM:\s+(\d+)/.exec(status)?.[1] ?? process.resourceUsage().maxRSS);
+  return kilobytes * 1024;
+}
+
+const [name = '', content = '', site = ''] = process.argv.slice(2);
+const run = stages[name];
+if (!run) throw new Error(`There is no stage “${name}”.`);
+partBegan = cpuSeconds();
+const figures = await run(content, site);
+const result: Stage = { seconds: cpuSeconds(), peakBytes: await peakBytes(), parts, figures };
+process.stdout.write(`\n${JSON.stringify(result)}\n`);
+process.exit(0);
