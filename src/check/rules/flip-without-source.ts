@@ -34,7 +34,8 @@ export const flipWithoutSource: Rule = {
       foundAt: '4,',
     },
   ],
-  check: ({ change }) => (change ? flipFindings(change) : []),
+  check: ({ change, readerFindings }) =>
+    change ? flipFindings(change, new Set(readerFindings.map(({ place }) => place.file))) : [],
 };
 
 interface Told {
@@ -42,13 +43,18 @@ interface Told {
   readonly flip: Flip;
 }
 
-function flipFindings(change: Change): Finding[] {
+/** @param broken files that could not be read whole, or name what is not there: that is what is told of them. */
+function flipFindings(change: Change, broken: ReadonlySet<string>): Finding[] {
   const { states, impact } = change;
   const byPlace = new Map<string, { place: Place; told: Told[] }>();
   for (const profile of impact.profiles) {
     for (const flip of flipsOf(profile)) {
       const { causes } = flip;
       if (causes.some((cause) => evidenceFor(states, impact.sheets, cause, profile.profile))) continue;
+      if (
+        causes.some((cause) => broken.has(placeOfCause(states, impact.sheets, cause, profile.profile).file))
+      )
+        continue;
       for (const cause of causes) {
         const place = placeOfCause(states, impact.sheets, cause, profile.profile);
         // Rules of a table are edited one by one; a sheet or another entry as a whole.
