@@ -19,7 +19,8 @@ import { notMeasured } from './table-listing.ts';
 import { longDate, plainNumber } from './wording.ts';
 
 /** Words for the values of traits, which entries know by their ids. */
-function traitWord(trait: string, value: string): string | undefined {
+/** What entries know by an id, as a reader knows it; undefined where it is none of those. */
+export function traitWord(trait: string, value: string): string | undefined {
   const words: Readonly<Record<string, Readonly<Record<string, string>>>> = {
     system: { amplified: phrase('a factory amplifier'), unamplified: phrase('speakers') },
     origin: {

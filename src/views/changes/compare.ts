@@ -1,5 +1,6 @@
 /** What changed in the answers between two states of the content, in plain sentences. */
 import { type Change, type ProfileImpact, type States, saysSomething } from '../../impact/index.ts';
+import { phrase } from '../../words/index.ts';
 import { verdictLabel } from '../wording.ts';
 import { factTexts, isToldApart, tableTexts, valueTexts } from './words.ts';
 
@@ -37,36 +38,51 @@ export function changesSince({ states, impact }: Change): ProfileChange[] {
 function sentencesOf(states: States, one: ProfileImpact): string[] {
   const { code, formerCode, verdicts, tables, facts, values, twins } = one;
   return [
-    ...(formerCode === undefined ? [] : [`The code is written ${code} now; before, ${formerCode}.`]),
+    ...(formerCode === undefined
+      ? []
+      : [phrase('The code is written {code} now; before, {was}.', { code, was: formerCode })]),
     ...verdicts.flatMap(({ plan, before, now }) => {
       if (typeof plan !== 'string') return [];
       const name = states.now.base.plans.get(plan)?.data.name ?? plan;
       return [
-        `For the plan “${name}” the answer is now “${verdictLabel(now)}”; before, “${verdictLabel(before)}”.`,
+        phrase('For the plan “{plan}” the answer is now “{is}”; before, “{was}”.', {
+          plan: name,
+          is: verdictLabel(now),
+          was: verdictLabel(before),
+        }),
       ];
     }),
     ...tables.map((table) => {
       const { question, was, is, where } = tableTexts(states, table);
-      return `“${question}” is answered ${is} now; before, ${was}${where === '' ? '' : ` (${where})`}.`;
+      return where === ''
+        ? phrase('“{question}” is answered {is} now; before, {was}.', { question, is, was })
+        : phrase('“{question}” is answered {is} now; before, {was} ({where}).', { question, is, was, where });
     }),
     ...facts.map((fact) => {
       const { label, was, is } = factTexts(fact);
-      return `${label}: ${is}; before, ${was}.`;
+      return phrase('{label}: {is}; before, {was}.', { label, is, was });
     }),
     ...values.filter(isToldApart).map((value) => {
       const { label, was, is } = valueTexts(value);
-      if (!value.before) return `${label}: ${is}; not known before.`;
-      return value.now ? `${label}: ${is}; before, ${was}.` : `${label}: not known any more; before, ${was}.`;
+      if (!value.before) return phrase('{label}: {is}; not known before.', { label, is });
+      return value.now
+        ? phrase('{label}: {is}; before, {was}.', { label, is, was })
+        : phrase('{label}: not known any more; before, {was}.', { label, was });
     }),
     ...(twins
-      ? [`Puts out the same as ${codes(states, twins.now)}; before, as ${codes(states, twins.before)}.`]
+      ? [
+          phrase('Puts out the same as {is}; before, as {was}.', {
+            is: codes(states, twins.now),
+            was: codes(states, twins.before),
+          }),
+        ]
       : []),
   ];
 }
 
 /** The codes of profiles, by their ids now. */
 export function codes({ now, before }: States, ids: readonly string[]): string {
-  if (ids.length === 0) return 'no other';
+  if (ids.length === 0) return phrase('no other');
   return ids
     .map((id) => (now.base.profiles.get(id) ?? before.base.profiles.get(id))?.data.code ?? id)
     .join(', ');

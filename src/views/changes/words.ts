@@ -3,22 +3,26 @@ import { characteristicUnits } from '../../../schemas/index.ts';
 import type { Answers } from '../../answers.ts';
 import type { Combination, FactChange, States, TableAnswerChange, ValueChange } from '../../impact/index.ts';
 import { formatNumber, formatQuantity } from '../../measure/format.ts';
+import { orList, phrase } from '../../words/index.ts';
 import { characteristicLabel } from '../characteristic-label.ts';
 import { answerWords, brokenWords, noAnswerWords } from '../table-outcomes.ts';
-import { valueWords } from '../table-words.ts';
+import { traitWord, valueWords } from '../table-words.ts';
 import { channelLabel, originLabel, systemLabel } from '../wording.ts';
 
-export const factLabels: Readonly<Record<FactChange['fact'], string>> = {
-  system: 'Meant for',
-  origin: 'Origin',
-  'boost-behaviour': 'Bass boost with the volume',
-  'silent-outputs': 'Silent while the front plays',
-};
+export function factLabel(fact: FactChange['fact']): string {
+  const labels: Readonly<Record<FactChange['fact'], string>> = {
+    system: phrase('Meant for'),
+    origin: phrase('Origin'),
+    'boost-behaviour': phrase('Bass boost with the volume'),
+    'silent-outputs': phrase('Silent while the front plays'),
+  };
+  return labels[fact];
+}
 
 /** What a value is called, what it was and what it is: “not known” where it is none. */
 export function valueTexts({ name, before, now }: ValueChange): { label: string; was: string; is: string } {
   const [was, is] = [before, now].map((one) =>
-    one ? formatQuantity({ ...one, unit: characteristicUnits[name] }) : 'not known',
+    one ? formatQuantity({ ...one, unit: characteristicUnits[name] }) : phrase('not known'),
   );
   return { label: characteristicLabel(name), was: was ?? '', is: is ?? '' };
 }
@@ -40,11 +44,11 @@ export function factTexts({ fact, before, now }: FactChange): { label: string; w
   const words = (value: string): string => {
     if (fact === 'system') return systemLabel(value as Parameters<typeof systemLabel>[0]);
     if (fact === 'origin') return originLabel(value as Parameters<typeof originLabel>[0]);
-    if (fact !== 'silent-outputs') return value;
-    if (value === '') return 'none';
+    if (fact === 'boost-behaviour') return traitWord(fact, value) ?? value;
+    if (value === '') return phrase('none');
     return value.split(', ').map(channelLabel).join(', ');
   };
-  return { label: factLabels[fact], was: words(before), is: words(now) };
+  return { label: factLabel(fact), was: words(before), is: words(now) };
 }
 
 /** What a table answered and answers in the first case that differs, and which case that is. */
@@ -60,12 +64,18 @@ export function tableTexts(
     return input && type ? [`${input.label}: ${valueWords(value, type, input)}`] : [];
   });
   const where =
-    differing === 1 ? said.join(', ') : `in ${differing} of ${cases} cases, such as ${said.join(', ')}`;
+    differing === 1
+      ? said.join(', ')
+      : phrase('in {differing} of {cases} cases, such as {example}', {
+          differing,
+          cases,
+          example: said.join(', '),
+        });
   return {
     question: entry?.question ?? table,
     was: answersText(before, states.idBefore('tables', table), was),
     is: answersText(now, table, is),
-    where: said.length === 0 ? '' : cases === differing ? `whatever is planned` : where,
+    where: said.length === 0 ? '' : cases === differing ? phrase('whatever is planned') : where,
   };
 }
 
@@ -77,17 +87,17 @@ function answersText({ tables }: Answers, id: string, { answers }: TableAnswerCh
   const texts = answers.flatMap((one) => {
     if (one.broken !== undefined) return [brokenWords()];
     if (one.answers.length === 0) return [noAnswerWords()];
-    return [one.answers.map((answer) => answerWords(Object.values(answer), outputs)).join(', then ')];
+    return [one.answers.map((answer) => answerWords(Object.values(answer), outputs)).join(phrase(', then '))];
   });
-  return texts.map((text) => `“${text}”`).join(' or ');
+  return orList(texts.map((text) => `“${text}”`));
 }
 
 /** A combination by the names of its classes: “Four channels, medium; fairing, coaxial; the same behind”. */
 export function combinationText({ now }: States, { amplifier, front, rear }: Combination): string {
   const name = (id: string): string => now.base.equipment.get(id)?.data.name ?? id;
   return [
-    amplifier === undefined ? 'no amplifier' : name(amplifier),
+    amplifier === undefined ? phrase('no amplifier') : name(amplifier),
     name(front),
-    ...(rear === undefined ? [] : ['the same behind']),
+    ...(rear === undefined ? [] : [phrase('the same behind')]),
   ].join('; ');
 }

@@ -2,6 +2,7 @@
 import type { Language } from '../language.ts';
 import { bassTexts } from './bass.ts';
 import { cautionTexts } from './cautions.ts';
+import { changeTexts } from './changes.ts';
 import { correctionTexts } from './corrections.ts';
 import { frameTexts } from './frame.ts';
 import { gainTexts } from './gain.ts';
@@ -33,6 +34,7 @@ export const spanish: Language = {
     ...cautionTexts,
     ...correctionTexts,
     ...frameTexts,
+    ...changeTexts,
     ...gainTexts,
     ...lookupTexts,
     ...pagesBenchTexts,
