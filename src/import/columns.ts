@@ -179,7 +179,9 @@ const surest = ['said', 'known', 'guessed'] as const;
 function withoutDoubles(columns: readonly Column[]): Column[] {
   const keyOf = ({ role }: Column): string | undefined => {
     if (role.is === 'note') return undefined;
-    return role.is === 'volts' || role.is === 'thd' ? `${role.is} ${JSON.stringify(role.fixed)}` : role.is;
+    // Columns of distortion alike in their heads each belong to the volts they stand behind.
+    if (role.is === 'thd') return undefined;
+    return role.is === 'volts' ? `volts ${JSON.stringify(role.fixed)}` : role.is;
   };
   const taken = new Map<string, Column>();
   for (const certainty of surest) {

@@ -12,6 +12,7 @@ import { type NewProfile, ProfileBook } from './profile-book.ts';
 import type { KeyName } from './role.ts';
 import { type Given, type RowsRead, readRows } from './rows.ts';
 import { type SessionDraft, sessionDraft } from './session-draft.ts';
+import { pairThd } from './thd-columns.ts';
 
 export interface ImportSettings {
   readonly base: Base;
@@ -147,6 +148,12 @@ function columnQuestions(header: Header, said: SaidColumns, lacking: ReadonlySet
     questions.push({
       what: 'No column holds volts.',
       help: 'Say which: --columns "HEAD=volts V", or with mV, dBV, dBu, Vpp or Vp.',
+    });
+  }
+  for (const { at, head } of pairThd(header.columns).alone) {
+    questions.push({
+      what: `Column ${columnLetters(at)} holds distortion, and it is not said of which volts.`,
+      help: `Put it behind its column of volts; or leave it out: --columns "${head || columnLetters(at)}=note".`,
     });
   }
   for (const key of lacking) {

@@ -18,7 +18,8 @@ import { conditionsIn, factSpecs } from './facts.ts';
 import type { Header } from './header.ts';
 import type { ProfileBook } from './profile-book.ts';
 import { type ReadingDraft, type SheetReading, withRepeats } from './repeats.ts';
-import type { Fixed, KeyName, Role } from './role.ts';
+import type { Fixed, KeyName } from './role.ts';
+import { pairThd, type ValueColumn, valueColumns } from './thd-columns.ts';
 
 /** A row, or a cell of it, that is not understood. */
 export interface RowFault {
@@ -74,10 +75,6 @@ export function readRows(sheet: Sheet, header: Header, settings: RowSettings): R
   return reader.conclude();
 }
 
-interface ValueColumn extends Column {
-  readonly role: Role & { readonly is: 'volts' | 'thd' };
-}
-
 /** A key as it stands in force: its value, or that the last cell of it was not understood. */
 type Held = { readonly value: unknown } | { readonly brokenAt: string };
 
@@ -107,18 +104,8 @@ class RowReader {
       ...order.flatMap((is) => keys.filter(({ role }) => role.is === is)),
       ...keys.filter(({ role }) => !order.includes(role.is)),
     ];
-    const values = columns.filter(
-      (one): one is ValueColumn => one.role.is === 'volts' || one.role.is === 'thd',
-    );
-    this.#volts = values.filter(({ role }) => role.is === 'volts');
-    this.#thdOf = new Map(
-      this.#volts.flatMap((volts) => {
-        const thd = values.find(
-          ({ role }) => role.is === 'thd' && JSON.stringify(role.fixed) === JSON.stringify(volts.role.fixed),
-        );
-        return thd ? [[volts, thd] as const] : [];
-      }),
-    );
+    this.#volts = valueColumns(columns).filter(({ role }) => role.is === 'volts');
+    this.#thdOf = pairThd(columns).of;
     this.#heads = columns.map(({ head }) => headKey(head));
     for (const [key, cell] of Object.entries(settings.given) as [KeyName, Cell][]) {
       this.#hold(key, cell, undefined, { row: 0, line: 0, cells: [] }, 'Hz');

@@ -38,6 +38,20 @@ describe('layouts', () => {
     ]);
   });
 
+  test('columns of distortion that do not say of what belong to the volts they stand behind', () => {
+    const found = imported('Code,Step,Hz,FL (V),THD %,RL (mV),THD %\n8B0S-I5Z,12,63,1.9,0.2,850,0.3\n');
+    expect(linesOf(found)).toEqual([
+      'brasslight/8b0s-i5z FL 12 63 1.9 0.2 1',
+      'brasslight/8b0s-i5z RL 12 63 0.85 0.3 1',
+    ]);
+    const before = imported('Code,Step,Hz,THD %,FL (V)\n8B0S-I5Z,12,63,0.2,1.9\n');
+    expect(linesOf(before)).toEqual(['brasslight/8b0s-i5z FL 12 63 1.9 0.2 1']);
+    const lost = imported('Code,Step,Hz,THD RR (%),FL (V),FR (V)\n8B0S-I5Z,12,63,0.2,1.9,1.9\n');
+    expect(lost.questions.map(({ what }) => what)).toEqual([
+      'Column D holds distortion, and it is not said of which volts.',
+    ]);
+  });
+
   test('a column for each frequency, heads that are only numbers: guessed, as no other column is for it', () => {
     const found = imported('Code,Channel,Step,63,1000\n8B0S-I5Z,FL,12,1.9 V,1200 mV\n');
     expect(rolesOf(found).slice(3)).toEqual(['volts guessed', 'volts guessed']);
