@@ -110,7 +110,7 @@ export class HostileContent {
   }
 
   static async make(): Promise<HostileContent> {
-    const copy = await ContentCopy.make();
+    const copy = await ContentCopy.inEnglish();
     await addMissingKinds(copy);
     const wanted = new Set<string>();
     for (const [kind, schema] of Object.entries(entrySchemas)) freeTexts(schema, kind, wanted);

@@ -52,7 +52,7 @@ describe.skipIf(missing).each(['/', '/help/'])('nginx, site under %s', (basePath
 
   beforeAll(async () => {
     work = await mkdtemp(join(tmpdir(), 'readback-for-nginx-'));
-    const content = await ContentCopy.make();
+    const content = await ContentCopy.inEnglish();
     await content.edit(
       'profiles/brasslight/8b0s-i5z.yaml',
       'code: "8B0S-I5Z"',

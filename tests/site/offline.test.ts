@@ -32,7 +32,7 @@ async function publish(edition: 'first' | 'second'): Promise<void> {
 
 beforeAll(async () => {
   work = await mkdtemp(join(tmpdir(), 'readback-editions-'));
-  const content = await ContentCopy.make();
+  const content = await ContentCopy.inEnglish();
   const build = async (edition: string, date: string) => {
     const { answers } = await readAnswers(content.folder);
     return buildSite({ answers, outDir: join(work, edition), basePath, date, log: () => {} });
@@ -313,8 +313,10 @@ test('the site can be put on a home screen: manifest and icons', async () => {
 });
 
 test('the same content and date give the same worker', async () => {
-  const { answers } = await readAnswers('content');
+  const content = await ContentCopy.inEnglish();
+  const { answers } = await readAnswers(content.folder);
   await buildSite({ answers, outDir: join(work, 'again'), basePath, date: '2026-03-01', log: () => {} });
+  await content.remove();
   const worker = (edition: string) => readFile(join(work, edition, 'service-worker.js'), 'utf8');
   expect(await worker('again')).toBe(await worker('first'));
   expect(await worker('second')).not.toBe(await worker('first'));
