@@ -144,6 +144,13 @@ async function addMissingKinds(copy: ContentCopy): Promise<void> {
     }),
   );
   await copy.write(
+    'words/en.yaml',
+    stringify({
+      name: 'text',
+      texts: { 'All codes': 'text', '{count}\u00a0readings': { one: 'text', other: 'text' } },
+    }),
+  );
+  await copy.write(
     'tables/in-numbers.yaml',
     stringify({
       name: 'text',

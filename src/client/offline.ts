@@ -22,6 +22,11 @@ function reload(): void {
   location.reload();
 }
 
+/** With the date of what is shown in its place. */
+function dated(text: string): string {
+  return text.replace('{date}', published());
+}
+
 function published(): string {
   return document.querySelector('.content-date time')?.textContent ?? '';
 }
@@ -81,7 +86,7 @@ async function keepForOffline(): Promise<void> {
         showBanner(phrase('There is a network again:'), { text: phrase('Load the page'), act: takeNewer });
     } else if (isNewerThere({ ...versions, isKept: kept !== undefined && isReached, hasChanged })) {
       const sentence = kept
-        ? phrase('This is what was published on {date}. A newer version is there:', { date: published() })
+        ? dated(phrase<string>('This is what was published on {date}. A newer version is there:'))
         : phrase('A newer version is there:');
       showBanner(sentence, { text: phrase('Load it'), act: takeNewer });
     } else {
@@ -127,11 +132,9 @@ async function forgetWorkers(): Promise<void> {
 }
 
 if (kept === 'no-network') {
-  showBanner(phrase('No network: this is what was published on {date}.', { date: published() }));
+  showBanner(dated(phrase<string>('No network: this is what was published on {date}.')));
 } else if (kept === 'slow') {
-  showBanner(
-    phrase('The network does not answer: this is what was published on {date}.', { date: published() }),
-  );
+  showBanner(dated(phrase<string>('The network does not answer: this is what was published on {date}.')));
 }
 
 if ('serviceWorker' in navigator) {

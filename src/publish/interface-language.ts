@@ -13,7 +13,7 @@ export function interfaceLanguage({ texts }: Language): Plugin {
     enforce: 'pre',
     applyToEnvironment: ({ name }) => name === 'client',
     transform: (code, id) =>
-      /\/(?:src|schemas)\/.*\.ts$/.test(id) && code.includes('hrase(')
+      /\/(?:src|schemas)\/.*\.ts$/.test(id) && /hrase(?:<string>)?\(/.test(code)
         ? { code: replacePhrases(code, texts), map: null }
         : undefined,
   };

@@ -47,7 +47,10 @@ export async function inLanguage<Result>(language: Language, run: () => Result):
   }
 }
 
-/** A text in the language of the site, its slots filled: `phrase('step {step}', { step: 12 })`. The text is a literal. */
+/**
+ * A text in the language of the site, its slots filled: `phrase('step {step}', { step: 12 })`. The text is a literal. As
+ * `phrase<string>('…')` it keeps its slots, for scripts that are to stand within a page without a module of their own.
+ */
 export function phrase<const Text extends string>(text: Text, ...values: ValuesOf<Text>): string {
   const found = current().texts[text];
   return fillSlots(typeof found === 'string' ? found : text, (values[0] ?? {}) as SlotValues);

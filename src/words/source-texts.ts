@@ -9,7 +9,7 @@ export interface SourceText {
   readonly offset: number;
 }
 
-const call = /(?<![\w.$])(?<name>phrase|countPhrase)\(/g;
+const call = /(?<![\w.$])(?<name>phrase|countPhrase)(?:<string>)?\(/g;
 const literal = /\s*('(?:[^'\\\n]|\\.)*'|"(?:[^"\\\n]|\\.)*")/y;
 const ending = /\s*,?\s*\)/y;
 const comment = /\/\*[\s\S]*?\*\/|(?<=^|\s)\/\/[^\n]*/g;

@@ -110,8 +110,8 @@ export function randomEntry(schema: z.ZodType, onOneLine = false): fc.Arbitrary<
           .stringMatching(new RegExp(bounds.pattern), { maxLength: 30 })
           .filter((one) => schema.safeParse(one).success);
       const drawn = text(bounds.minLength ?? 0, bounds.maxLength ?? 2000, onOneLine);
-      // A code typed in quotes is the code.
-      return inQuotes ? drawn.filter((one) => !/^".*"$/.test(one)) : drawn;
+      // What is typed in quotes is meant without them: codes, and values of tables.
+      return inQuotes || onOneLine ? drawn.filter((one) => !/^".*"$/.test(one)) : drawn;
     }
     case 'number': {
       const { minimum = -1000, maximum = 1000, exclusiveMinimum } = bounds;

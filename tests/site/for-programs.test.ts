@@ -3,9 +3,9 @@ import { createHash } from 'node:crypto';
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import sharp from 'sharp';
-import { expect, inject, test } from 'vitest';
+import { describe, expect, inject, test } from 'vitest';
 import { basePath } from './built-site.ts';
-import { allPages } from './pages.ts';
+import { pagesOfLanguage } from './pages.ts';
 
 const address = `https://help.quillhaven.example${basePath}`;
 const read = (path: string): string => readFileSync(join(inject('siteFolder'), path), 'utf8');
@@ -33,71 +33,77 @@ function linkedOf(html: string): Linked[] {
   return text === undefined ? [] : (JSON.parse(text) as { '@graph': Linked[] })['@graph'];
 }
 
-test('every page names its own address, but for those that stand in for others', () => {
-  for (const path of allPages()) {
-    const html = htmlOf(path);
-    const canonical = /<link rel="canonical" href="([^"]+)"/.exec(html)?.[1];
-    if (standIns.has(path)) {
-      expect(canonical, path).toBeUndefined();
-      expect(contentOf(html, 'robots'), path).toBe('noindex');
-    } else {
-      expect(canonical, path).toBe(`${address}${path}`);
-      expect(contentOf(html, 'og:url'), path).toBe(canonical);
-    }
-    expect(contentOf(html, 'og:title'), path).toBeTruthy();
-    expect(contentOf(html, 'og:description'), path).toBe(contentOf(html, 'description'));
-  }
-});
+describe.each(['', 'es/'])('in the language at “%s”', (folder) => {
+  const here = `${address}${folder}`;
 
-test('the picture of each page is there, of the size told', async () => {
-  const pictures = new Set(allPages().map((path) => contentOf(htmlOf(path), 'og:image') ?? ''));
-  // The site, two kinds of profile, and every unit.
-  expect(pictures.size).toBe(3 + readdirSync(join(inject('siteFolder'), 'previews/units')).length);
-  for (const picture of pictures) {
-    expect(exists(picture), picture).toBe(true);
-    const { width, height } = await sharp(
-      join(inject('siteFolder'), picture.slice(address.length)),
-    ).metadata();
-    expect([width, height]).toEqual([1200, 630]);
-  }
-});
-
-test('the sitemap lists every page that has an address, and robots.txt leads there', () => {
-  const listed = [...read('sitemap.xml').matchAll(/<loc>([^<]+)<\/loc>/g)].map(([, loc]) => loc);
-  const pages = allPages().filter((path) => !standIns.has(path));
-  expect(listed).toEqual(pages.map((path) => `${address}${path}`));
-  expect(read('robots.txt')).toContain(`Sitemap: ${address}sitemap.xml`);
-});
-
-test('linked data can be read, and its addresses lead somewhere', () => {
-  const kinds = new Map<string, number>();
-  const follow = (value: unknown, path: string): void => {
-    if (typeof value === 'string' && value.startsWith('https://help.') && !value.includes('{')) {
-      expect(exists(value), `${path}: ${value}`).toBe(true);
-    } else if (typeof value === 'object' && value !== null) {
-      for (const inner of Object.values(value)) follow(inner, path);
+  test('every page names its own address, but for those that stand in for others', () => {
+    for (const path of pagesOfLanguage(folder)) {
+      const html = htmlOf(`${folder}${path}`);
+      const canonical = /<link rel="canonical" href="([^"]+)"/.exec(html)?.[1];
+      if (standIns.has(path)) {
+        expect(canonical, path).toBeUndefined();
+        expect(contentOf(html, 'robots'), path).toBe('noindex');
+      } else {
+        expect(canonical, path).toBe(`${here}${path}`);
+        expect(contentOf(html, 'og:url'), path).toBe(canonical);
+      }
+      expect(contentOf(html, 'og:title'), path).toBeTruthy();
+      expect(contentOf(html, 'og:description'), path).toBe(contentOf(html, 'description'));
     }
-  };
-  for (const path of allPages()) {
-    const html = htmlOf(path);
-    const things = linkedOf(html);
-    for (const thing of things) {
-      kinds.set(thing['@type'], (kinds.get(thing['@type']) ?? 0) + 1);
-      follow(thing, path);
+  });
+
+  test('the picture of each page is there, of the size told', async () => {
+    const pictures = new Set(
+      pagesOfLanguage(folder).map((path) => contentOf(htmlOf(`${folder}${path}`), 'og:image') ?? ''),
+    );
+    // The site, two kinds of profile, and every unit.
+    expect(pictures.size).toBe(3 + readdirSync(join(inject('siteFolder'), `${folder}previews/units`)).length);
+    for (const picture of pictures) {
+      expect(exists(picture), picture).toBe(true);
+      const { width, height } = await sharp(
+        join(inject('siteFolder'), picture.slice(address.length)),
+      ).metadata();
+      expect([width, height]).toEqual([1200, 630]);
     }
-    // Where the page shows the way to it, so does its linked data.
-    expect(
-      things.some((thing) => thing['@type'] === 'BreadcrumbList'),
-      path,
-    ).toBe(html.includes('class="crumbs"'));
-  }
-  expect([...kinds.keys()].sort()).toEqual(['BreadcrumbList', 'Dataset', 'TechArticle', 'WebSite']);
-  expect(kinds.get('WebSite')).toBe(1);
-  expect(kinds.get('Dataset')).toBeGreaterThan(20);
+  });
+
+  test('the sitemap lists every page that has an address, and robots.txt leads there', () => {
+    const listed = [...read(`${folder}sitemap.xml`).matchAll(/<loc>([^<]+)<\/loc>/g)].map(([, loc]) => loc);
+    const pages = pagesOfLanguage(folder).filter((path) => !standIns.has(path));
+    expect(listed).toEqual(pages.map((path) => `${here}${path}`));
+    expect(read('robots.txt')).toContain(`Sitemap: ${here}sitemap.xml`);
+  });
+
+  test('linked data can be read, and its addresses lead somewhere', () => {
+    const kinds = new Map<string, number>();
+    const follow = (value: unknown, path: string): void => {
+      if (typeof value === 'string' && value.startsWith('https://help.') && !value.includes('{')) {
+        expect(exists(value), `${path}: ${value}`).toBe(true);
+      } else if (typeof value === 'object' && value !== null) {
+        for (const inner of Object.values(value)) follow(inner, path);
+      }
+    };
+    for (const path of pagesOfLanguage(folder)) {
+      const html = htmlOf(`${folder}${path}`);
+      const things = linkedOf(html);
+      for (const thing of things) {
+        kinds.set(thing['@type'], (kinds.get(thing['@type']) ?? 0) + 1);
+        follow(thing, path);
+      }
+      // Where the page shows the way to it, so does its linked data.
+      expect(
+        things.some((thing) => thing['@type'] === 'BreadcrumbList'),
+        path,
+      ).toBe(html.includes('class="crumbs"'));
+    }
+    expect([...kinds.keys()].sort()).toEqual(['BreadcrumbList', 'Dataset', 'TechArticle', 'WebSite']);
+    expect(kinds.get('WebSite')).toBe(1);
+    expect(kinds.get('Dataset')).toBeGreaterThan(20);
+  });
 });
 
 test('the values in linked data are printed on the page', () => {
-  const profiles = allPages().filter((path) => /^profiles\/[^/]+\/[^/]+\/$/.test(path));
+  const profiles = pagesOfLanguage().filter((path) => /^profiles\/[^/]+\/[^/]+\/$/.test(path));
   let values = 0;
   for (const path of profiles) {
     const html = htmlOf(path);
@@ -142,13 +148,28 @@ test('the tables of the data package are there, of the size and digest told', ()
   for (const { path } of resources) expect(page).toContain(`href="${basePath}data/${path}"`);
 });
 
-test('the feed leads to pages, and is named on every page', () => {
-  const links = [...read('changes.atom').matchAll(/href="([^"]+)"/g)].map(([, url]) => url ?? '');
+test.each([
+  ['', 'What changed'],
+  ['es/', 'Qué ha cambiado'],
+])('the feed at “%s” leads to pages, and is named on every page', (folder, title) => {
+  const links = [...read(`${folder}changes.atom`).matchAll(/href="([^"]+)"/g)].map(([, url]) => url ?? '');
   expect(links.length).toBeGreaterThan(5);
   for (const url of links) expect(exists(url), url).toBe(true);
-  for (const path of allPages()) {
-    expect(htmlOf(path), path).toContain(
-      `type="application/atom+xml" title="What changed" href="${basePath}changes.atom"`,
+  for (const path of pagesOfLanguage(folder)) {
+    expect(htmlOf(`${folder}${path}`), path).toContain(
+      `type="application/atom+xml" title="${title}" href="${basePath}${folder}changes.atom"`,
     );
+  }
+});
+
+test('each page names itself in every language, and those pages name it back', () => {
+  const namedBy = (path: string): string[] =>
+    [...htmlOf(path).matchAll(/<link rel="alternate" hreflang="(\w+)" href="([^"]+)"/g)].map(
+      ([, tag, url]) => `${tag} ${url}`,
+    );
+  for (const path of pagesOfLanguage().filter((one) => !standIns.has(one))) {
+    const both = [`en ${address}${path}`, `es ${address}es/${path}`];
+    expect(namedBy(path), path).toEqual(both);
+    expect(namedBy(`es/${path}`), path).toEqual(both);
   }
 });

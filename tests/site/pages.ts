@@ -2,7 +2,13 @@
 import { readdirSync } from 'node:fs';
 import { inject } from 'vitest';
 
-/** Every page as a path below the base path: `units/brasslight/`, `` for the start page, `404.html`. */
+/** The pages of one language: of the first, or of that in a folder (`es/`), as paths below it. */
+export function pagesOfLanguage(folder = ''): string[] {
+  if (folder === '') return allPages().filter((path) => !path.startsWith('es/'));
+  return allPages().flatMap((path) => (path.startsWith(folder) ? [path.slice(folder.length)] : []));
+}
+
+/** Every page of every language as a path below the base path: `units/brasslight/`, `` for the start page, `404.html`. */
 export function allPages(): string[] {
   return readdirSync(inject('siteFolder'), { recursive: true, encoding: 'utf8' })
     .map((file) => file.replaceAll('\\', '/'))

@@ -3,7 +3,7 @@ import type { Browser, BrowserContext, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, inject, test } from 'vitest';
 import { axeViolations } from './axe.ts';
 import { launchBrowser, textOf } from './browser.ts';
-import { allPages } from './pages.ts';
+import { pagesOfLanguage } from './pages.ts';
 
 const twoKeys = 'units/brasslight/way-in/brasslight-two-keys/';
 
@@ -328,7 +328,7 @@ test('printed, every way is one page with its steps and its trap', async () => {
   await context?.close();
   context = await browser.newContext({ colorScheme: 'dark' });
   page = await context.newPage();
-  const ways = allPages().filter((path) => /\/way-in\//.test(path));
+  const ways = pagesOfLanguage().filter((path) => /\/way-in\//.test(path));
   expect(ways.length).toBeGreaterThan(4);
   for (const path of ways) {
     await page.goto(`${inject('siteAddress')}${path}`);

@@ -12,8 +12,7 @@ test('a short name is as many whole words as fit beneath an icon', () => {
 
 test('the browser’s bars have the paper of the pages', () => {
   const tokens = readFileSync('src/styles/tokens.css', 'utf8');
-  expect([...tokens.matchAll(/--paper: (#\w+);/g)].map((match) => match[1])).toEqual([
-    papers.light,
-    papers.dark,
-  ]);
+  // Those of print and of more contrast come after them.
+  const found = [...tokens.matchAll(/--paper: (#\w+);/g)].map((match) => match[1]);
+  expect(found.slice(0, 2)).toEqual([papers.light, papers.dark]);
 });

@@ -3,6 +3,7 @@ import type { Answers } from '../../answers.ts';
 import type { States } from '../../impact/index.ts';
 import { movedPages } from '../moved-pages.ts';
 import {
+  blankSheetPath,
   guidePath,
   planPath,
   profilePath,
@@ -34,6 +35,7 @@ function pagesOf({ base }: Answers, idNow: States['idNow']): Map<string, string>
   for (const id of base.families.keys()) {
     pages.set(`unit ${idNow('families', id)}`, unitPath(id));
     pages.set(`sheet ${idNow('families', id)}`, sheetPath(id));
+    pages.set(`bench sheet ${idNow('families', id)}`, blankSheetPath(id));
   }
   for (const { id, data } of base.sequences.values()) {
     if (base.families.has(data.family)) pages.set(`way ${idNow('sequences', id)}`, wayPath(data.family, id));
