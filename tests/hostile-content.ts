@@ -199,7 +199,12 @@ class Poison {
       const fitting = options.find((option) => data !== undefined && takes(option, data));
       return fitting ? this.into(fitting, data, path) : data;
     }
-    if (valueType) return data;
+    if (valueType) {
+      const given = Object.entries((data ?? {}) as Record<string, unknown>);
+      return data === undefined
+        ? undefined
+        : Object.fromEntries(given.map(([key, value]) => [key, this.into(valueType, value, `${path}.*`)]));
+    }
     const inner = innerType ?? input;
     return inner ? this.into(inner, data, path) : data;
   }
