@@ -9,8 +9,10 @@ export interface CleanStep {
   /** The lowest and highest step it may be within the uncertainty of the THD readings. */
   readonly lowest: number;
   readonly highest: number;
-  /** True where the highest step measured is still clean, so that the limit was not reached. */
-  readonly limitNotReached: boolean;
+  /** The first step measured that is not clean; infinite where the limit was not reached. */
+  readonly uncleanAt: number;
+  /** The lowest step that may be that one, within the uncertainty of the THD readings. */
+  readonly uncleanAtLeast: number;
   /** Readings that decide it: at the step, and at the first one that is not clean. */
   readonly readings: readonly string[];
 }
@@ -38,11 +40,13 @@ export function highestCleanStep(byStep: readonly Point[]): CleanStep | undefine
   const at = lastClean(judge(0));
   const point = byStep[at];
   if (!point) return undefined;
+  const least = lastClean(judge(1));
   return {
     step: point.step,
-    lowest: byStep[lastClean(judge(1))]?.step ?? point.step,
+    lowest: byStep[least]?.step ?? point.step,
     highest: byStep[lastClean(judge(-1))]?.step ?? point.step,
-    limitNotReached: at === byStep.length - 1,
+    uncleanAt: byStep[at + 1]?.step ?? Number.POSITIVE_INFINITY,
+    uncleanAtLeast: byStep[least + 1]?.step ?? Number.POSITIVE_INFINITY,
     readings: [...point.readings, ...(byStep[at + 1]?.readings ?? [])],
   };
 }

@@ -89,6 +89,29 @@ describe('highest clean step and clean volts', () => {
     expect(value(output, 'highest-clean-step')).toMatchObject({ value: 20, bound: 'at-least' });
   });
 
+  test('a session that stops before the limit, or reads few steps, says nothing against those that go further', () => {
+    const at = (...steps: readonly number[]): Row[] => levels.filter(([, step]) => steps.includes(step));
+    const alone = characterise('p', [run(levels, {}, 'a')], unit);
+    for (const few of [at(10, 12, 14, 16), at(12, 30), at(24, 25), at(26, 30)]) {
+      const output = characterise('p', [run(levels, {}, 'a'), run(few, {}, 'b')], unit);
+      expect(value(output, 'highest-clean-step')).toMatchObject({
+        value: 25,
+        expandedUncertainty: 0,
+        bound: 'exact',
+      });
+      expect(value(output, 'clean-volts').value).toBeCloseTo(value(alone, 'clean-volts').value, 10);
+    }
+    // Neither reached the limit: both say “at least”, and the one that went further says more.
+    const both = characterise('p', [run(at(1, 10), {}, 'a'), run(at(1, 20), {}, 'b')], unit);
+    expect(value(both, 'highest-clean-step')).toMatchObject({ value: 20, bound: 'at-least' });
+    // One found a step unclean that the other calls clean: the lower counts, and the range covers the other.
+    const early = levels.map(
+      ([channel, step, hz, volts, thd]): Row => [channel, step, hz, volts, step === 25 ? 3 : (thd ?? null)],
+    );
+    const apart = characterise('p', [run(levels, {}, 'a'), run(early, {}, 'b')], unit);
+    expect(value(apart, 'highest-clean-step')).toMatchObject({ value: 24, expandedUncertainty: 1 });
+  });
+
   test('one step only: nothing is made up, and what is missing is said', () => {
     const output = characterise('p', [run(levels.slice(0, 1))], unit);
     expect(output.characteristics).toEqual([]);

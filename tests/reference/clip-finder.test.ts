@@ -96,7 +96,7 @@ describe('highest clean step by THD', () => {
           );
           const clean = highestCleanStep(pointsOf(runOf(rowsOf(stepDb, atTwentyDb))));
           expect(clean).toMatchObject({ step: expected, lowest: expected, highest: expected });
-          expect(clean?.limitNotReached).toBe(expected === steps);
+          expect(clean?.uncleanAt === Number.POSITIVE_INFINITY).toBe(expected === steps);
         },
       ),
       { numRuns: 100, seed: 20260314 },

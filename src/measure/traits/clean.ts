@@ -8,23 +8,33 @@ import { pointVolts } from '../propagate.ts';
 import { loudest, referenceHz } from '../response.ts';
 import { frontChannel } from '../session-points.ts';
 
-/** The lowest of the sessions' clean steps, with a range that covers them all. */
+/**
+ * The highest step that was read clean below the first step that any session found unclean: a session that stopped
+ * before the limit, or read few steps, says nothing against those that went further. The range covers what each
+ * session says within its uncertainty.
+ */
 export function cleanStep(group: Group, unit: UnitLimits): Described | undefined {
   const found = group.sessions.flatMap(({ run, scale }) => {
     const clean = highestCleanStep(scale);
-    return clean ? [{ ...clean, source: run.conditions.source }] : [];
+    return clean
+      ? [{ ...clean, steps: scale.map((point) => point.step), source: run.conditions.source }]
+      : [];
   });
   if (found.length === 0) return undefined;
-  const step = Math.min(...found.map((one) => one.step));
+  const readClean = found.flatMap(({ step, steps }) => steps.filter((one) => one <= step));
+  const highestBelow = (unclean: number): number | undefined => {
+    const below = readClean.filter((one) => one < unclean);
+    return below.length === 0 ? undefined : Math.max(...below);
+  };
+  const least = Math.min(...found.map(({ lowest }) => lowest));
+  const step = highestBelow(Math.min(...found.map(({ uncleanAt }) => uncleanAt))) ?? least;
+  const lowest = highestBelow(Math.min(...found.map(({ uncleanAtLeast }) => uncleanAtLeast))) ?? least;
+  const highest = Math.max(step, ...found.map((one) => one.highest));
   const deciding = found.filter((one) => one.step === step);
-  const halfRange = Math.max(
-    step - Math.min(...found.map((one) => one.lowest)),
-    Math.max(...found.map((one) => one.highest)) - step,
-  );
-  const atTop = found.every((one) => one.limitNotReached) && step < unit.highestStep;
+  const isReached = found.some(({ uncleanAt }) => Number.isFinite(uncleanAt));
   return {
     name: 'highest-clean-step',
-    quantity: stepRange(step, halfRange, atTop),
+    quantity: stepRange(step, Math.max(step - lowest, highest - step), !isReached && step < unit.highestStep),
     at: { channel: frontChannel, hz: referenceHz },
     readings: deciding.flatMap((one) => one.readings),
     sources: unique(deciding.map((one) => one.source)),
