@@ -45,6 +45,8 @@ export interface BuiltSite {
   readonly changes: number;
   /** What a server is to send with every file. */
   readonly headers: Readonly<Record<string, string>>;
+  /** Where each language is below the base path, the first first: `['', 'es/']`. */
+  readonly folders: readonly string[];
   /** Old address → new address, base path included. */
   readonly redirects: Readonly<Record<string, string>>;
 }
@@ -84,6 +86,7 @@ export async function buildSite(options: BuildOptions): Promise<BuiltSite> {
     return {
       pages: built.reduce((sum, { pages }) => sum + pages, 0),
       changes: built[0]?.changes ?? 0,
+      folders: languages.map(({ tag }) => languageFolder(languages, tag)),
       headers: siteHeaders(headerPolicy(built.flatMap(({ policies }) => policies))),
       redirects: Object.assign({}, ...built.map(({ redirects }) => redirects)),
     };

@@ -8,6 +8,8 @@ export interface NginxOptions {
   /** The folder of the site, absolute. */
   readonly folder: string;
   readonly basePath: string;
+  /** Where each language is below the base path, the first first: `['', 'es/']`. */
+  readonly folders: readonly string[];
   readonly headers: Readonly<Record<string, string>>;
   /** Old address → new address. */
   readonly redirects: Readonly<Record<string, string>>;
@@ -22,7 +24,7 @@ const template = new URL('server/nginx.conf', import.meta.url);
  * @throws CannotRun where a path holds a character that has a meaning of its own in such a file.
  */
 export async function nginxConfiguration(options: NginxOptions): Promise<string> {
-  const { folder, headers, redirects, listen = '80' } = options;
+  const { folder, folders, headers, redirects, listen = '80' } = options;
   const base = withSlashes(options.basePath);
   assertNginxPaths(folder, base);
   const headerLines = Object.entries(headers).map(([name, value]) => `add_header ${name} "${value}" always;`);
@@ -39,34 +41,35 @@ export async function nginxConfiguration(options: NginxOptions): Promise<string>
       .map(([from, to]) => `    location = ${from} {\n        return 301 ${to}$is_args$args;\n    }\n`)
       .join(''),
     headers: indented(headerLines, 8),
-    // A location with a header of its own has lost those around it.
-    openLocations: openFiles.paths
-      .map((path) =>
-        [
-          `        location ${path.endsWith('/') ? '^~' : '='} ${base}${path} {`,
-          indented(
-            [
-              `add_header Cache-Control "${cacheControl.other}";`,
-              `add_header ${openFiles.header.join(' "')}";`,
-              ...headerLines,
-            ],
-            12,
-          ),
-          '        }',
-        ].join('\n'),
-      )
-      .join('\n'),
-    hashedLocations: hashedFolders
-      .map((hashed) =>
-        [
-          `        location ^~ ${base}${hashed} {`,
-          indented([`add_header Cache-Control "${cacheControl.hashed}";`, ...headerLines], 12),
-          '        }',
-        ].join('\n'),
-      )
-      .join('\n'),
+    ofLanguages: folders.map((one) => ofLanguage(base, one, headerLines)).join('\n'),
   };
   return (await readFile(template, 'utf8')).replace(/\{\{(\w+)\}\}/g, (_, name: string) => parts[name] ?? '');
+}
+
+/** What is served otherwise than pages: for the first language in the location of the site, else in one of its own. */
+function ofLanguage(base: string, language: string, headers: readonly string[]): string {
+  const at = `${base}${language}`;
+  const lines = [
+    '# A folder without a page is nowhere, too.',
+    `error_page 403 404 =404 ${at}404.html;`,
+    ...location(`= ${at}404.html`, ['internal;']),
+    // A location with a header of its own has lost those around it.
+    ...openFiles.paths.flatMap((path) =>
+      location(`${path.endsWith('/') ? '^~' : '='} ${at}${path}`, [
+        `add_header Cache-Control "${cacheControl.other}";`,
+        `add_header ${openFiles.header.join(' "')}";`,
+        ...headers,
+      ]),
+    ),
+    ...hashedFolders.flatMap((hashed) =>
+      location(`^~ ${at}${hashed}`, [`add_header Cache-Control "${cacheControl.hashed}";`, ...headers]),
+    ),
+  ];
+  return indented(language === '' ? lines : location(`^~ ${at}`, lines), 8);
+}
+
+function location(match: string, lines: readonly string[]): string[] {
+  return [`location ${match} {`, ...lines.map((line) => `    ${line}`), '}'];
 }
 
 /** @throws CannotRun where a path holds a character that has a meaning of its own in a configuration. */

@@ -14,6 +14,8 @@ export interface ServeOptions {
   readonly host: string;
   /** 0 for any free port. */
   readonly port: number;
+  /** Where each language is below the base path, as the build gave it. */
+  readonly folders: readonly string[];
   /** Sent with every answer: those the build gave. */
   readonly headers: Readonly<Record<string, string>>;
 }
@@ -29,18 +31,28 @@ export interface Served {
  * status 404.
  * @throws CannotRun where the folder holds no site or the port is taken.
  */
-export async function serveFolder({ folder, basePath, host, port, headers }: ServeOptions): Promise<Served> {
+export async function serveFolder({
+  folder,
+  folders,
+  basePath,
+  host,
+  port,
+  headers,
+}: ServeOptions): Promise<Served> {
   const root = resolve(folder);
   if (!existsSync(join(root, 'index.html'))) {
     throw new CannotRun(`There is no site in ${folder}.`, 'Build it first.');
   }
   const base = withSlashes(basePath);
-  const notFound = (_request: IncomingMessage, response: ServerResponse): void => {
+  // The longest first: that of the first language is empty.
+  const languages = folders.toSorted((a, b) => b.length - a.length);
+  const languageOf = (path: string): string => languages.find((one) => path.startsWith(one)) ?? '';
+  const notFound = ({ url = '/' }: IncomingMessage, response: ServerResponse): void => {
     response.writeHead(404, {
       'content-type': 'text/html;charset=utf-8',
       'cache-control': cacheControl.other,
     });
-    createReadStream(join(root, '404.html'))
+    createReadStream(join(root, languageOf(url.slice(1)), '404.html'))
       .on('error', () => response.end('Not found'))
       .pipe(response);
   };
@@ -50,10 +62,11 @@ export async function serveFolder({ folder, basePath, host, port, headers }: Ser
     etag: true,
     onNoMatch: notFound,
     setHeaders: (response, path) => {
-      if (hashedFolders.some((hashed) => path.startsWith(`/${hashed}`))) {
+      const inLanguage = path.slice(1 + languageOf(path.slice(1)).length);
+      if (hashedFolders.some((hashed) => inLanguage.startsWith(hashed))) {
         response.setHeader('cache-control', cacheControl.hashed);
       }
-      if (isOpenFile(path.slice(1))) response.setHeader(...openFiles.header);
+      if (isOpenFile(inLanguage)) response.setHeader(...openFiles.header);
     },
   });
   const server = createServer((request, response) => {

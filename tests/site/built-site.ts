@@ -25,8 +25,15 @@ export default async function setup(project: TestProject): Promise<() => Promise
   const outDir = join(work, 'site');
   const content = fileURLToPath(new URL('../../content/', import.meta.url));
   const { answers } = await readAnswers(content);
-  const { headers } = await buildSite({ answers, outDir, basePath, log: () => {} });
-  const served = await serveFolder({ folder: outDir, basePath, host: '127.0.0.1', port: 0, headers });
+  const { headers, folders } = await buildSite({ answers, outDir, basePath, log: () => {} });
+  const served = await serveFolder({
+    folder: outDir,
+    basePath,
+    host: '127.0.0.1',
+    port: 0,
+    folders,
+    headers,
+  });
   project.provide('siteAddress', served.address);
   project.provide('siteFolder', outDir);
   return async () => {

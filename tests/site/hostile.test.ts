@@ -27,14 +27,14 @@ let foreign: string[];
 beforeAll(async () => {
   hostile = await HostileContent.make();
   const { answers } = await readAnswers(hostile.copy.folder);
-  const { headers } = await buildSite({
+  const { headers, folders } = await buildSite({
     answers,
     outDir: folder,
     basePath,
     date: '2026-03-01',
     log: () => {},
   });
-  served = await serveFolder({ folder, basePath, host: '127.0.0.1', port: 0, headers });
+  served = await serveFolder({ folder, basePath, host: '127.0.0.1', port: 0, folders, headers });
   browser = await launchBrowser();
   const context = await browser.newContext({ bypassCSP: true, serviceWorkers: 'block' });
   page = await context.newPage();

@@ -52,7 +52,7 @@ describe.skipIf(missing).each(['/', '/help/'])('nginx, site under %s', (basePath
 
   beforeAll(async () => {
     work = await mkdtemp(join(tmpdir(), 'readback-for-nginx-'));
-    const content = await ContentCopy.inEnglish();
+    const content = await ContentCopy.make();
     await content.edit(
       'profiles/brasslight/8b0s-i5z.yaml',
       'code: "8B0S-I5Z"',
@@ -94,7 +94,7 @@ describe.skipIf(missing).each(['/', '/help/'])('nginx, site under %s', (basePath
   });
 
   test('what the code field on other sites fetches may be read from any origin, and nothing else', async () => {
-    for (const path of ['codes.json', 'code-sentences.json']) {
+    for (const path of ['codes.json', 'code-sentences.json', 'es/codes.json']) {
       const { status, headers } = await get(path);
       expect([status, headers['access-control-allow-origin']], path).toEqual([200, '*']);
     }
@@ -119,15 +119,28 @@ describe.skipIf(missing).each(['/', '/help/'])('nginx, site under %s', (basePath
     }
   });
 
-  test('hashed files are kept for good, with the same headers', async () => {
-    const html = (await get('')).body;
-    const script = /src="([^"]+\/assets\/[^"]+|\/assets\/[^"]+)"/.exec(html)?.[1] ?? '';
-    const { status, headers } = await get(script);
-    expect(status).toBe(200);
-    expect(headers['cache-control']).toBe('public, max-age=31536000, immutable');
-    expect(headers['content-security-policy']).toBe(site.headers['Content-Security-Policy']);
-    expect(headers['x-content-type-options']).toBe('nosniff');
+  test('a language has a 404 page of its own', async () => {
+    for (const [path, tag] of [
+      ['nowhere/', 'en'],
+      ['es/nowhere/', 'es'],
+    ] as const) {
+      const { status, body } = await get(path);
+      expect([status, /<html lang="(\w+)"/.exec(body)?.[1]], path).toEqual([404, tag]);
+    }
   });
+
+  test.each(['', 'es/'])(
+    'hashed files below “%s” are kept for good, with the same headers',
+    async (language) => {
+      const html = (await get(language)).body;
+      const script = /src="([^"]+\/assets\/[^"]+|\/assets\/[^"]+)"/.exec(html)?.[1] ?? '';
+      const { status, headers } = await get(script);
+      expect(status).toBe(200);
+      expect(headers['cache-control']).toBe('public, max-age=31536000, immutable');
+      expect(headers['content-security-policy']).toBe(site.headers['Content-Security-Policy']);
+      expect(headers['x-content-type-options']).toBe('nosniff');
+    },
+  );
 
   test('text is compressed where the browser takes it, and an unchanged page is not sent twice', async () => {
     const plain = await get('units/brasslight/');
@@ -218,10 +231,10 @@ describe.skipIf(missing).each(['/', '/help/'])('nginx, site under %s', (basePath
 test('paths that would mean something else in such a file are refused in words', async () => {
   for (const path of ['/srv/a"; }', '/srv/$host', '/srv/a;b', '/srv/{a}', '/srv/a\nb']) {
     await expect(
-      nginxConfiguration({ folder: path, basePath: '/', headers: {}, redirects: {} }),
+      nginxConfiguration({ folder: path, basePath: '/', folders: [''], headers: {}, redirects: {} }),
     ).rejects.toThrow('a configuration of nginx cannot hold');
   }
   await expect(
-    nginxConfiguration({ folder: '/srv', basePath: '/he lp/', headers: {}, redirects: {} }),
+    nginxConfiguration({ folder: '/srv', basePath: '/he lp/', folders: [''], headers: {}, redirects: {} }),
   ).rejects.toThrow('cannot hold');
 });

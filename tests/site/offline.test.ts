@@ -37,7 +37,7 @@ beforeAll(async () => {
     const { answers } = await readAnswers(content.folder);
     return buildSite({ answers, outDir: join(work, edition), basePath, date, log: () => {} });
   };
-  const { headers } = await build('first', '2026-03-01');
+  const { headers, folders } = await build('first', '2026-03-01');
   await content.edit(
     'profiles/brasslight/g60d-2zs.yaml',
     'A dealer update against dull sound',
@@ -47,7 +47,7 @@ beforeAll(async () => {
   await build('second', '2026-04-02');
   await content.remove();
   await publish('first');
-  served = await serveFolder({ folder: folder(), basePath, host: '127.0.0.1', port: 0, headers });
+  served = await serveFolder({ folder: folder(), basePath, host: '127.0.0.1', port: 0, folders, headers });
   browser = await launchBrowser();
 });
 afterAll(async () => {

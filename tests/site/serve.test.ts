@@ -56,6 +56,14 @@ test('every answer carries the headers a browser is to hold pages to', async () 
   }
 });
 
+test('a further language has its own 404 page, files to keep, and files the code field elsewhere may have', async () => {
+  const missing = await get('es/nowhere/');
+  expect([missing.status, /<html lang="(\w+)"/.exec(await missing.text())?.[1]]).toEqual([404, 'es']);
+  const script = /src="([^"]+\/assets\/[^"]+)"/.exec(await (await get('es/')).text())?.[1] ?? '';
+  expect((await get(script)).headers.get('cache-control')).toBe('public, max-age=31536000, immutable');
+  expect((await get('es/codes.json')).headers.get('access-control-allow-origin')).toBe('*');
+});
+
 test('an unchanged page is not sent twice', async () => {
   const etag = (await get('')).headers.get('etag') ?? '';
   const again = await fetch(inject('siteAddress'), { headers: { 'if-none-match': etag } });
@@ -70,9 +78,23 @@ test('only reading is allowed', async () => {
 test('a folder without a site and a port that is taken are said in words', async () => {
   const port = Number(new URL(inject('siteAddress')).port);
   await expect(
-    serveFolder({ folder: '/nonexistent', basePath: '/', host: '127.0.0.1', port: 0, headers: {} }),
+    serveFolder({
+      folder: '/nonexistent',
+      basePath: '/',
+      host: '127.0.0.1',
+      port: 0,
+      folders: [''],
+      headers: {},
+    }),
   ).rejects.toThrow('There is no site in /nonexistent.');
   await expect(
-    serveFolder({ folder: inject('siteFolder'), basePath: '/', host: '127.0.0.1', port, headers: {} }),
+    serveFolder({
+      folder: inject('siteFolder'),
+      basePath: '/',
+      host: '127.0.0.1',
+      port,
+      folders: [''],
+      headers: {},
+    }),
   ).rejects.toThrow(`Port ${port} is taken.`);
 });

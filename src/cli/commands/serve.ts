@@ -17,6 +17,7 @@ export async function serve(options: ServeOptions, output: Output): Promise<numb
     basePath: options.base,
     host: options.host,
     port: options.port,
+    folders: built.folders,
     headers: built.headers,
   });
   if (options.json) printJson(output, { address: server.address } satisfies ServeResult);
