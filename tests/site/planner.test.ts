@@ -82,11 +82,11 @@ test('the answer and every line of the arithmetic are those of the program', asy
 test('on the site in Spanish all of it is in Spanish, as the program says it', async () => {
   const spanish = languagesOf(answers).find(({ tag }) => tag === 'es');
   if (!spanish) throw new Error('the demo does not speak Spanish');
-  const fields = { ...equaliser, amplifier: 'four-channels-medium', wire: '3,5' };
+  const fields = { ...equaliser, wire: '3,5' };
   const report = await inLanguage(spanish, () => reportOf(fields));
   expect(report.answer.sentence).not.toBe(reportOf(fields).answer.sentence);
   await page.goto(`${inject('siteAddress')}es/planner/?${new URLSearchParams(fields)}`);
-  await finished('hearing');
+  await finished();
   expect(await sentence()).toBe(report.answer.sentence);
   expect(await page.locator('#plan-reasons dd').allTextContents()).toEqual(
     report.answer.reasons.map(({ text }) => text),
@@ -103,6 +103,12 @@ test('on the site in Spanish all of it is in Spanish, as the program says it', a
   );
   expect(await arithmetic.locator('.plan-remark').allTextContents()).toEqual(
     report.sections.flatMap(({ remarks }) => remarks),
+  );
+  // Rules in words stand as they are, whatever their words look like.
+  const rules = lines.filter(({ isInWords }) => isInWords);
+  expect(rules.length).toBeGreaterThan(5);
+  expect(await arithmetic.locator('p.plan-formula').allTextContents()).toEqual(
+    rules.map(({ symbol, formula }) => `${symbol.replace('_', '')} = ${formula}`),
   );
 });
 

@@ -71,13 +71,13 @@ function summaryOf({ id, lines }: Section, { lineTexts }: Places): HTMLElement |
 }
 
 function lineMark(line: ArithmeticLine, places: Places): HTMLElement {
-  const { id, symbol, formula, given, result, commonPractice } = line;
+  const { id, symbol, formula, isInWords, given, result, commonPractice } = line;
   const { title, note } = lineText(places.lineTexts, id);
   return make(
     'div',
     { class: 'plan-line', 'data-line': id },
     make('h4', {}, title),
-    inWords(formula)
+    isInWords
       ? make('p', { class: 'plan-formula' }, mathOf(symbol), ` = ${formula}`)
       : make('div', { class: 'plan-formula' }, formulaMark(symbol, formula)),
     given.length > 0
@@ -104,11 +104,6 @@ function lineMark(line: ArithmeticLine, places: Places): HTMLElement {
     ),
     make('p', { class: 'fine' }, note),
   );
-}
-
-/** Rules that are counted or looked up may stand in words. */
-function inWords(formula: string): boolean {
-  return /\p{L}{2,} \p{L}+ /u.test(formula);
 }
 
 function mathOf(symbol: string): Element {

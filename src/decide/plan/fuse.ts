@@ -48,6 +48,7 @@ export function fuseAndWire(feed: Feed): readonly ArithmeticLine[] | Refusal {
       id: 'fuse',
       symbol: 'I_fuse',
       formula: phrase('the next blade fuse at or above I_least'),
+      isInWords: true,
       given: [carried(phrase('least rating'), least)],
       cautions: ['fuse', 'disconnect-battery'],
       commonPractice: true,
@@ -101,6 +102,7 @@ function gaugeLine(gauge: number, fuse: ArithmeticLine, mostDropPercent: number)
       id: 'wire-gauge',
       symbol: 'n',
       formula: phrase('the thinnest wire with I_wire ≥ I_fuse and e ≤ e_max'),
+      isInWords: true,
       given: [
         carried(phrase('fuse'), fuse),
         given('e_max', phrase('most of the supply that may be lost'), mostDropPercent, '%'),

@@ -33,8 +33,9 @@ export interface ArithmeticLine {
   readonly id: string;
   /** The symbol of the result in the formula. */
   readonly symbol: string;
-  /** What the result is equal to, in the symbols of what is given: `√(P·Z)`; in words where `isLookedUp`. */
+  /** What the result is equal to, in the symbols of what is given: `√(P·Z)`; a rule in words where `isInWords`. */
   readonly formula: string;
+  readonly isInWords: boolean;
   /** true where the result was looked up or counted by the rule in `formula`, false where it was computed by it. */
   readonly isLookedUp: boolean;
   readonly given: readonly Given[];
@@ -84,6 +85,10 @@ interface LineParts {
   readonly commonPractice?: boolean;
 }
 
+interface LookedUpParts extends LineParts {
+  readonly isInWords?: boolean;
+}
+
 interface ComputedParts extends LineParts {
   readonly unit: Unit;
   /** What the making itself adds to the uncertainty, in the unit of the result. */
@@ -121,16 +126,17 @@ export function workedOut(parts: ComputedParts): ArithmeticLine {
 }
 
 /** A line whose result is looked up or counted, not computed: a gauge, a fuse, a step. */
-export function lookedUp(parts: LineParts, result: Quantity): ArithmeticLine {
+export function lookedUp(parts: LookedUpParts, result: Quantity): ArithmeticLine {
   return lineWith(parts, result, true);
 }
 
-function lineWith(parts: LineParts, result: Quantity, isLookedUp: boolean): ArithmeticLine {
-  const { id, symbol, formula } = parts;
+function lineWith(parts: LookedUpParts, result: Quantity, isLookedUp: boolean): ArithmeticLine {
+  const { id, symbol, formula, isInWords = false } = parts;
   return {
     id,
     symbol,
     formula,
+    isInWords,
     isLookedUp,
     given: parts.given,
     result,

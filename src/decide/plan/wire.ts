@@ -102,6 +102,7 @@ export function wireCarries(
       id: 'wire-table',
       symbol: 'I_table',
       formula: phrase('NEC 240.4(D) and table 310.16, 60 °C'),
+      isInWords: true,
       given: [gaugeGiven(gauge)],
       cautions: ['fuse'],
       commonPractice: true,

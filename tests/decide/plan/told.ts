@@ -1,5 +1,6 @@
 /** Holds for every line: it says what it is, what it assumes, and what it rests on. */
 import { expect } from 'vitest';
+import { readFormula } from '../../../src/decide/plan/formula.ts';
 import type { ArithmeticLine, Refusal } from '../../../src/decide/plan/line.ts';
 import { written } from '../../../src/decide/plan/written.ts';
 import type { Characteristic, CharacteristicName, Unit } from '../../../src/measure/index.ts';
@@ -19,6 +20,10 @@ export function expectWellTold(lines: readonly ArithmeticLine[]): void {
     const { symbols: shown, values } = written(line);
     expect(shown.startsWith(`${line.symbol} = `), line.id).toBe(true);
     expect(values === undefined, line.id).toBe(line.isLookedUp);
+    // A page sets a formula in print and leaves a rule in words as it stands: in any language it must know which it is.
+    const read = (): unknown => readFormula(line.formula);
+    if (line.isInWords) expect(read, line.id).toThrow();
+    else expect(read, line.id).not.toThrow();
     // With its values put in no symbol of the formula is left: subscripts are in no unit.
     if (values !== undefined) expect(values, line.id).not.toContain('_');
     for (const one of line.given) {

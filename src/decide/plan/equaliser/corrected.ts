@@ -75,6 +75,7 @@ function residualLines(
   const root = {
     symbol: 'e_rms',
     formula: phrase('the root of the mean of the squares of what is left at the n frequencies'),
+    isInWords: true,
     given: over,
   };
   return [
@@ -85,6 +86,7 @@ function residualLines(
         id: 'residual-largest',
         symbol: 'e_max',
         formula: phrase('the largest of what is left at the n frequencies'),
+        isInWords: true,
         given: over,
       },
       largest(points, after),
@@ -94,6 +96,7 @@ function residualLines(
         id: 'correction-headroom',
         symbol: 'H',
         formula: phrase('the highest level of all filters together, or 0'),
+        isInWords: true,
         given: over,
       },
       quantity(Math.max(0, ...curve), 'dB', []),
