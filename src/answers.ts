@@ -18,11 +18,11 @@ import {
   keeps,
   knownOfProfile,
   type PlanAnswer,
-  type PlanPolicy,
   type PlanQuery,
   type PlanReport,
   planReport,
   policyOf,
+  type ReadPolicy,
   termsOfPlan,
 } from './decide/index.ts';
 import {
@@ -44,7 +44,7 @@ export interface Answers {
   /** For each profile id, one answer a plan, in the order of the plans. */
   readonly planAnswers: ReadonlyMap<string, readonly PlanAnswer[]>;
   /** The table plans are decided by. */
-  readonly policy: PlanPolicy;
+  readonly policy: ReadPolicy;
   /** Each decision table as read from its entry, by id; those with faults have no table. */
   readonly tables: ReadonlyMap<string, EntryTable>;
   /** For each family id, which of its profiles put out the same. */
@@ -110,9 +110,9 @@ export function answersOf(
   const tables = new Map(
     [...base.tables.values()].sort(byOrder).map(({ id, data }) => [id, tableOfEntry(data)] as const),
   );
-  let policyMade: PlanPolicy | undefined;
+  let policyMade: ReadPolicy | undefined;
   // Made when it is first asked for: its texts are in the language of that time.
-  const policyOfShop = (): PlanPolicy => {
+  const policyOfShop = (): ReadPolicy => {
     policyMade ??= policyOf([...base.tables.values()].sort(byOrder).map(({ data }) => data));
     return policyMade;
   };

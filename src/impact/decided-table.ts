@@ -1,5 +1,6 @@
 /** A table cut into pieces once; what was decided is remembered, as many profiles are alike to a table. */
-import { type Grid, gridOf } from '../tables/grid/grid.ts';
+import { gridOf } from '../tables/grid/cut-table.ts';
+import type { Grid } from '../tables/grid/grid.ts';
 import { openPieces } from '../tables/grid/open-pieces.ts';
 import { possibleHits } from '../tables/grid/possible.ts';
 import { answerKey, type Decided, decided, type Known, type Table } from '../tables/index.ts';

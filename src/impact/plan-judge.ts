@@ -4,9 +4,9 @@ import {
   type JudgedProfile,
   keeps,
   knownByPolicy,
-  type PlanPolicy,
   type PlanTerms,
   planFacts,
+  type ReadPolicy,
   type Verdict,
   verdictWithin,
 } from '../decide/index.ts';
@@ -14,10 +14,10 @@ import { DecidedTable } from './decided-table.ts';
 
 /** A policy cut into pieces: the verdicts of `judge`, thousands of times over. */
 export class DecidedPolicy {
-  readonly #policy: PlanPolicy;
+  readonly #policy: ReadPolicy;
   readonly #table: DecidedTable;
 
-  constructor(policy: PlanPolicy) {
+  constructor(policy: ReadPolicy) {
     this.#policy = policy;
     this.#table = new DecidedTable(policy.table);
   }

@@ -1,7 +1,8 @@
 /** A decision table in two states, held against each other case by case: over pieces, so exactly and without samples. */
 import type { Entry } from '../base/index.ts';
 import { type JudgedProfile, knownOfProfile } from '../decide/index.ts';
-import { type GridInput, gridOf, pieceOf, sample } from '../tables/grid/grid.ts';
+import { gridOf } from '../tables/grid/cut-table.ts';
+import { type GridInput, pieceOf, sample } from '../tables/grid/grid.ts';
 import type { Decided, Table, Value } from '../tables/index.ts';
 import { DecidedTable, type Open, type Outcome } from './decided-table.ts';
 

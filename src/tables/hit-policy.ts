@@ -1,6 +1,10 @@
 /** What the rules that fit come to, by the hit policy of their table (DMN 1.3, 8.2.10 and 8.2.11). */
 import type { Table, TableRule, Value } from './table.ts';
 
+/** What of a table its answers follow from, once it is known which rules fit. */
+type Answering = Pick<Table, 'hitPolicy' | 'aggregation' | 'outputs'>;
+type Fitting = Pick<TableRule, 'id' | 'results'>;
+
 /** One answer: a value an output. */
 export type Answer = Readonly<Record<string, Value>>;
 
@@ -26,7 +30,7 @@ export function givesList({ hitPolicy, aggregation }: Pick<Table, 'hitPolicy' | 
 }
 
 /** @param fitting the rules whose tests all hold, in the order of the table. */
-export function decided(table: Table, fitting: readonly TableRule[]): Decided {
+export function decided(table: Answering, fitting: readonly Fitting[]): Decided {
   const ids = fitting.map(({ id }) => id);
   if (fitting.length === 0) return withoutHit(table);
   const [first] = fitting;
@@ -57,11 +61,11 @@ export function decided(table: Table, fitting: readonly TableRule[]): Decided {
   }
 }
 
-function single(table: Table, rule: TableRule): Decided {
+function single(table: Answering, rule: Fitting): Decided {
   return { answers: [answerOf(table, rule)], rules: [rule.id], broken: undefined };
 }
 
-function several(table: Table, rules: readonly TableRule[]): Decided {
+function several(table: Answering, rules: readonly Fitting[]): Decided {
   return {
     answers: rules.map((rule) => answerOf(table, rule)),
     rules: rules.map(({ id }) => id),
@@ -74,7 +78,7 @@ function broken(rules: readonly string[], message: string): Decided {
 }
 
 /** With no rule that fits, each output is its default, if it has one (DMN 1.3, 8.2.10). A count is of none. */
-function withoutHit(table: Table): Decided {
+function withoutHit(table: Answering): Decided {
   const none = { rules: [], broken: undefined };
   if (table.outputs.some(({ otherwise }) => otherwise !== undefined)) {
     const answer = Object.fromEntries(table.outputs.map(({ id, otherwise }) => [id, otherwise ?? null]));
@@ -87,7 +91,7 @@ function withoutHit(table: Table): Decided {
   return { answers: [], ...none };
 }
 
-function collected(table: Table, rules: readonly TableRule[]): Decided {
+function collected(table: Answering, rules: readonly Fitting[]): Decided {
   const [output] = table.outputs;
   if (table.aggregation === undefined || !output) return several(table, rules);
   const ids = rules.map(({ id }) => id);
@@ -110,19 +114,19 @@ function collected(table: Table, rules: readonly TableRule[]): Decided {
   }
 }
 
-function answerOf(table: Table, rule: TableRule): Answer {
+function answerOf(table: Answering, rule: Fitting): Answer {
   return Object.fromEntries(table.outputs.map(({ id }, index) => [id, rule.results[index] ?? null]));
 }
 
 /** By the place of each answer in its output’s list, first output first; equal ones stay in the order of the table. */
-function byPriority(table: Table, rules: readonly TableRule[]): TableRule[] {
+function byPriority(table: Answering, rules: readonly Fitting[]): Fitting[] {
   return [...rules].sort((a, b) => comparePriority(table, a, b));
 }
 
 /** Negative where `a` goes before `b` by the lists of priorities, positive where after, 0 where they are equal. */
-export function comparePriority(table: Table, a: TableRule, b: TableRule): number {
+export function comparePriority(table: Answering, a: Fitting, b: Fitting): number {
   for (const [index, { priorities }] of table.outputs.entries()) {
-    const place = (rule: TableRule): number => {
+    const place = (rule: Fitting): number => {
       const found = priorities.indexOf(rule.results[index] ?? null);
       return found < 0 ? priorities.length : found;
     };

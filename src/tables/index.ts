@@ -4,10 +4,11 @@ export type { EntryFault, EntryPath } from './entry/entry-fault.ts';
 export { type EntryTable, tableOfEntry, writtenTable } from './entry/table-of-entry.ts';
 export { writtenTest } from './entry/written-test.ts';
 export { evaluateTable, fittingRules } from './evaluate.ts';
+export { evaluateWithin } from './evaluate-within.ts';
+export { cutTable, gridOf, isAnalysable } from './grid/cut-table.ts';
 export { describeBox, describeSet } from './grid/describe.ts';
 export { describeGiven } from './grid/describe-given.ts';
 export { testText } from './grid/describe-test.ts';
-export { gridOf, isAnalysable } from './grid/grid.ts';
 export { type Answer, type Decided, decided } from './hit-policy.ts';
 export { type ReadTable, readTable } from './read-table.ts';
 export {
@@ -27,4 +28,4 @@ export {
   type WrittenRule,
   type WrittenTable,
 } from './table.ts';
-export { answerKey, evaluateWithin, type Known, type Within } from './within.ts';
+export { answerKey, type Known, type Within } from './within.ts';

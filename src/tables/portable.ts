@@ -1,80 +1,49 @@
-/** A table as JSON, for where the FEEL library does not go: tests as sets, ends at infinity as null. */
-import type { ValueSet } from './sets/value-set.ts';
-import type { Table } from './table.ts';
+/** A cut table as JSON, for where tests are not read: ends at infinity as null, what rules let through as digits. */
+import type { CutTable, GridInput, Piece } from './grid/grid.ts';
 
-type PortableInterval = readonly [
-  low: number | null,
-  lowClosed: 0 | 1,
-  high: number | null,
-  highClosed: 0 | 1,
-];
+type PortablePiece = Piece | { readonly low: number | null; readonly high: number | null };
 
-/** A test: intervals, values, whether these are those left out, whether “not known” passes. `0` for any value. */
-export type PortableSet =
-  | 0
-  | readonly [
-      intervals: readonly PortableInterval[],
-      values: ValueSet['values'],
-      allBut: 0 | 1,
-      missing: 0 | 1,
-    ];
-
-export interface PortableTable extends Omit<Table, 'rules'> {
-  readonly rules: readonly {
-    readonly id: string;
-    readonly sets: readonly PortableSet[];
-    readonly results: Table['rules'][number]['results'];
+export interface PortableTable extends Omit<CutTable, 'grid'> {
+  /** One an input, in their order. */
+  readonly grid: readonly {
+    readonly pieces: readonly PortablePiece[];
+    /** For each rule a digit a piece: 1 where it lets it through. */
+    readonly passes: readonly string[];
   }[];
 }
 
-/** @throws where a test is no simple one. */
-export function toPortable(table: Table): PortableTable {
-  const rules = table.rules.map(({ id, cells, results }) => ({
-    id,
-    results,
-    sets: cells.map(({ text, set }): PortableSet => {
-      if (!set) throw new Error(`“${text}” of rule ${id} is no simple test`);
-      if (set.allBut && set.values.length === 0 && set.missing) return 0;
-      return [
-        set.intervals.map(
-          ({ low, lowClosed, high, highClosed }): PortableInterval => [
-            Number.isFinite(low) ? low : null,
-            lowClosed ? 1 : 0,
-            Number.isFinite(high) ? high : null,
-            highClosed ? 1 : 0,
-          ],
-        ),
-        set.values,
-        set.allBut ? 1 : 0,
-        set.missing ? 1 : 0,
-      ];
-    }),
-  }));
-  return { ...table, rules };
-}
-
-/** The table again; its cells have no text. */
-export function fromPortable(portable: PortableTable): Table {
-  const rules = portable.rules.map(({ id, sets, results }) => ({
-    id,
-    results,
-    cells: sets.map((set) => ({ text: '', set: setOf(set) })),
-  }));
-  return { ...portable, rules };
-}
-
-function setOf(portable: PortableSet): ValueSet {
-  if (portable === 0) return { intervals: [], values: [], allBut: true, missing: true };
-  const [intervals, values, allBut, missing] = portable;
+export function toPortable({ rules, grid, ...table }: CutTable): PortableTable {
   return {
-    intervals: intervals.map(([low, lowClosed, high, highClosed]) => ({
-      low: low ?? Number.NEGATIVE_INFINITY,
-      lowClosed: lowClosed === 1,
-      high: high ?? Number.POSITIVE_INFINITY,
-      highClosed: highClosed === 1,
+    ...table,
+    rules: rules.map(({ id, results }) => ({ id, results })),
+    grid: grid.map(({ pieces, passes }) => ({
+      pieces: pieces.map((piece) =>
+        'low' in piece ? { low: finite(piece.low), high: finite(piece.high) } : piece,
+      ),
+      passes: passes.map((marks) => marks.join('')),
     })),
-    values,
-    allBut: allBut === 1,
-    missing: missing === 1,
+  };
+}
+
+function finite(end: number): number | null {
+  return Number.isFinite(end) ? end : null;
+}
+
+export function fromPortable(portable: PortableTable): CutTable {
+  const { inputs, grid } = portable;
+  return {
+    ...portable,
+    grid: inputs.map((input, index): GridInput => {
+      const { pieces = [], passes = [] } = grid[index] ?? {};
+      return {
+        input,
+        pieces: pieces.map((piece) =>
+          'low' in piece
+            ? { low: piece.low ?? Number.NEGATIVE_INFINITY, high: piece.high ?? Number.POSITIVE_INFINITY }
+            : piece,
+        ),
+        passes: passes.map((digits) => Uint8Array.from([...digits], Number)),
+      };
+    }),
   };
 }

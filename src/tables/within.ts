@@ -2,11 +2,11 @@
  * What a table may answer where values are not known exactly: every answer that is possible, and which value would
  * settle it. Exact: it goes over pieces (grid/), never over samples.
  */
-import { type GridInput, gridOf, isAnalysable, pieceOf, sample } from './grid/grid.ts';
+import { type CutTable, cutAt, type GridInput, pieceOf, sample } from './grid/grid.ts';
 import { type Leaf, possibleHits } from './grid/possible.ts';
 import { type Decided, decided } from './hit-policy.ts';
 import { daysOf } from './sets/days.ts';
-import type { Table, Value } from './table.ts';
+import type { Value } from './table.ts';
 
 /** What is known of one input. */
 export type Known =
@@ -31,15 +31,11 @@ export interface Within {
   readonly dependsOn: readonly string[];
 }
 
-/**
- * Evaluates a table on what is known. An input left out may be anything.
- * @throws where a test of the table is no simple one (see `isAnalysable`): then only exact values can be decided.
- */
-export function evaluateWithin(table: Table, known: Readonly<Record<string, Known | undefined>>): Within {
-  if (!isAnalysable(table)) throw new Error('a test of this table is more than S-FEEL');
+/** Evaluates a table that has been cut on what is known. An input left out may be anything. */
+export function evaluateCut(table: CutTable, known: Readonly<Record<string, Known | undefined>>): Within {
   const of = (id: string): Known => known[id] ?? { anything: true };
-  const grid = gridOf(
-    table,
+  const grid = cutAt(
+    table.grid,
     Object.fromEntries(table.inputs.map(({ id, type }) => [id, endsOf(of(id), type.kind)])),
   );
   const open = grid.map((input) => possiblePieces(input, of(input.input.id)));
@@ -59,7 +55,7 @@ export function answerKey({ answers, broken }: Decided): string {
   return JSON.stringify([answers, broken !== undefined]);
 }
 
-function distinctAnswers(table: Table, leaves: readonly Leaf[]): Map<string, Decided> {
+function distinctAnswers(table: CutTable, leaves: readonly Leaf[]): Map<string, Decided> {
   const answers = new Map<string, Decided>();
   for (const leaf of leaves) {
     const one = decided(
@@ -103,7 +99,7 @@ function possiblePieces(input: GridInput, known: Known): number[] {
 }
 
 function bestOf(
-  table: Table,
+  table: CutTable,
   grid: readonly GridInput[],
   known: Readonly<Record<string, Known | undefined>>,
 ): Decided | undefined {
@@ -136,7 +132,7 @@ function nearestPiece({ pieces }: GridInput, value: Value): number | undefined {
  * pieces do not all leave the same answers.
  */
 function decidingInputs(
-  table: Table,
+  table: CutTable,
   grid: readonly GridInput[],
   open: readonly (readonly number[])[],
 ): Pick<Within, 'settledBy' | 'dependsOn'> {

@@ -24,7 +24,7 @@ export function plannerData(answers: Answers): PlannerData {
     policy: {
       inputs: policy.inputs,
       rules: policy.rules.map(({ id, say }) => ({ id, say })),
-      table: toPortable(policy.table),
+      cut: toPortable(policy.cut),
     },
     catalogue: catalogueOf(answers),
     units: [...base.families.values()].map(({ id, data }) => ({

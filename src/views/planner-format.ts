@@ -8,12 +8,12 @@ import { fromPortable, type PortableTable } from '../tables/portable.ts';
 import type { LineTexts } from './line-texts.ts';
 
 /** Changes with the shape of these files, so that a kept file of an older site is not misread. */
-export const plannerFormat = 2;
+export const plannerFormat = 3;
 
 /** `planner.json`: what every plan needs. */
 export interface PlannerData {
   readonly format: typeof plannerFormat;
-  readonly policy: Pick<PlanPolicy, 'inputs' | 'rules'> & { readonly table: PortableTable };
+  readonly policy: Pick<PlanPolicy, 'inputs' | 'rules'> & { readonly cut: PortableTable };
   readonly catalogue: Catalogue;
   readonly units: readonly PlannerUnit[];
   /** Titles of sources, by id. */
@@ -107,7 +107,7 @@ export interface PlannerProfileData extends SentVerdictProfile {
 
 /** The policy that decides on the page. */
 export function policyFrom({ policy }: PlannerData): PlanPolicy {
-  return { inputs: policy.inputs, rules: policy.rules, table: fromPortable(policy.table) };
+  return { ...policy, cut: fromPortable(policy.cut) };
 }
 
 /** A profile as far as verdicts go. */

@@ -15,7 +15,8 @@ import {
   readDmn,
   tableOfDecision,
 } from '../../src/tables/dmn/index.ts';
-import { gridOf, isAnalysable, sample } from '../../src/tables/grid/grid.ts';
+import { gridOf, isAnalysable } from '../../src/tables/grid/cut-table.ts';
+import { sample } from '../../src/tables/grid/grid.ts';
 import {
   aggregations,
   evaluateTable,

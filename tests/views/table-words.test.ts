@@ -1,7 +1,7 @@
 /** Tests of decision tables in words. */
 
 import { expect, test } from 'vitest';
-import { gridOf } from '../../src/tables/grid/grid.ts';
+import { gridOf } from '../../src/tables/grid/cut-table.ts';
 import { readTable, type TableInput, type ValueType } from '../../src/tables/index.ts';
 import { anyWords, readingRule, setOfPieces, setWords, valueWords } from '../../src/views/table-words.ts';
 import { orList } from '../../src/words/index.ts';

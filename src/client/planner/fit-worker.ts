@@ -1,8 +1,5 @@
 /** Fits an equaliser’s filters beside the page, so that the page goes on answering while it takes its time. */
-import type { Wrong } from '../../decide/plan/equaliser/curve.ts';
-import { fitFilters } from '../../decide/plan/equaliser/fit.ts';
-import { usualEqualiser } from '../../decide/plan/equaliser/limits.ts';
+import type { Wrong } from '../../decide/plan/equaliser/wrong.ts';
+import { fitHere } from './fit-here.ts';
 
-self.addEventListener('message', ({ data }: MessageEvent<Wrong>) => {
-  self.postMessage(fitFilters(data, usualEqualiser));
-});
+self.addEventListener('message', ({ data }: MessageEvent<Wrong>) => self.postMessage(fitHere(data)));

@@ -1,10 +1,9 @@
 /** The equaliser’s settings for a profile, fitted once: they depend on nothing else. */
 import { type Correction, corrected } from '../../decide/plan/equaliser/corrected.ts';
-import type { Wrong } from '../../decide/plan/equaliser/curve.ts';
-import { usualEqualiser } from '../../decide/plan/equaliser/limits.ts';
+import type { Settings } from '../../decide/plan/equaliser/settings.ts';
 import { toCorrect } from '../../decide/plan/equaliser/to-correct.ts';
+import type { Wrong } from '../../decide/plan/equaliser/wrong.ts';
 import type { Refusal } from '../../decide/plan/line.ts';
-import type { Filter } from '../../measure/prototype.ts';
 import type { ProfileOutput } from '../../measure/quantity.ts';
 
 type Fitted = Correction | Refusal;
@@ -20,14 +19,13 @@ export function fittedCorrection(output: ProfileOutput): Promise<Fitted> {
 async function fitted(output: ProfileOutput): Promise<Fitted> {
   const asked = toCorrect(output);
   if ('refused' in asked) return asked;
-  const filters = await inWorker(asked.wrong).catch(() => onPage(asked.wrong));
-  return corrected(asked, filters, usualEqualiser);
+  return corrected(asked, await inWorker(asked.wrong).catch(() => onPage(asked.wrong)));
 }
 
-function inWorker(wrong: Wrong): Promise<Filter[]> {
+function inWorker(wrong: Wrong): Promise<Settings> {
   return new Promise((resolve, reject) => {
     const worker = new Worker(new URL('./fit-worker.ts', import.meta.url), { type: 'module' });
-    worker.addEventListener('message', ({ data }: MessageEvent<Filter[]>) => {
+    worker.addEventListener('message', ({ data }: MessageEvent<Settings>) => {
       worker.terminate();
       resolve(data);
     });
@@ -39,7 +37,7 @@ function inWorker(wrong: Wrong): Promise<Filter[]> {
   });
 }
 
-async function onPage(wrong: Wrong): Promise<Filter[]> {
-  const { fitFilters } = await import('../../decide/plan/equaliser/fit.ts');
-  return fitFilters(wrong, usualEqualiser);
+async function onPage(wrong: Wrong): Promise<Settings> {
+  const { fitHere } = await import('./fit-here.ts');
+  return fitHere(wrong);
 }

@@ -17,7 +17,7 @@ export * from './input-match.ts';
 export { keeps, verdictWithin } from './judge.ts';
 export { type JudgedPlan, judgePlan, suitableProfiles } from './judged-plan.ts';
 export type { ArithmeticLine, Given, Refusal } from './line.ts';
-export { type PlanPolicy, usualPolicy } from './policy.ts';
+export { type PlanPolicy, type ReadPolicy, usualPolicy } from './policy.ts';
 export {
   type Amplifier,
   type PlanQuery,

@@ -1,7 +1,7 @@
 /** A plan’s verdict: what the policy table answers to the facts, and where one answer is not certain, what settles it. */
 import type { TableEntryInput } from '../../../schemas/index.ts';
 import type { Decided } from '../../tables/hit-policy.ts';
-import { evaluateWithin, type Known, type Within } from '../../tables/within.ts';
+import { evaluateCut, type Known, type Within } from '../../tables/within.ts';
 import { type JudgedProfile, knownOfProfile } from '../table-given.ts';
 import { type Verdict, verdicts } from '../verdict.ts';
 import { type PlanFacts, planFacts } from './facts.ts';
@@ -33,7 +33,7 @@ export function judge(
 ): Judgement {
   const facts = planFacts(terms, profile, suitableProfiles);
   const known = knownByPolicy(policy.inputs, facts, profile);
-  return judgementOf(evaluateWithin(policy.table, known), known, suitableProfiles);
+  return judgementOf(evaluateCut(policy.cut, known), known, suitableProfiles);
 }
 
 /** What each column of the policy is known to be. */

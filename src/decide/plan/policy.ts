@@ -1,5 +1,6 @@
 /** The table a plan’s verdict comes from: the shop’s own, or the one below. */
 import type { TableEntry } from '../../../schemas/index.ts';
+import type { CutTable } from '../../tables/grid/grid.ts';
 import type { Table } from '../../tables/table.ts';
 import { phrase } from '../../words/index.ts';
 
@@ -7,6 +8,11 @@ import { phrase } from '../../words/index.ts';
 export interface PlanPolicy {
   readonly inputs: TableEntry['inputs'];
   readonly rules: readonly { readonly id: string; readonly say?: string | undefined }[];
+  readonly cut: CutTable;
+}
+
+/** A policy as it was read, its tests with it. */
+export interface ReadPolicy extends PlanPolicy {
   readonly table: Table;
 }
 

@@ -1,7 +1,7 @@
 /** The aspects a plan is judged by, each held up alone: what would the policy say if all else fitted? */
 import type { ReckonedName, TableEntryInput, TraitName } from '../../../schemas/index.ts';
 import type { Known } from '../../tables/within.ts';
-import { evaluateWithin } from '../../tables/within.ts';
+import { evaluateCut } from '../../tables/within.ts';
 import type { Reason } from '../verdict.ts';
 import type { PlanPolicy } from './policy.ts';
 import type { PlanTerms } from './terms.ts';
@@ -45,7 +45,7 @@ export function judgeTopic(
     if (of === topic) isOpen ||= 'anything' in (known[input.id] ?? {});
     else alone[input.id] = fitting;
   }
-  const { possible } = evaluateWithin(policy.table, alone);
+  const { possible } = evaluateCut(policy.cut, alone);
   const verdicts = new Set(possible.map(({ answers }) => answers[0]?.verdict));
   const [rule] = possible[0]?.rules ?? [];
   const advice = policy.rules.find(({ id }) => id === rule)?.say;

@@ -1,5 +1,5 @@
 /** Everything that can be said about a table without values: what is missing, contradictory, superfluous or too fine. */
-import { isAnalysable } from '../grid/grid.ts';
+import { isAnalysable } from '../grid/cut-table.ts';
 import type { Table } from '../table.ts';
 import { Budget, withinBudget } from './budget.ts';
 import { type DeadRule, deadRulesIn } from './dead-rules.ts';

@@ -2,7 +2,8 @@
  * The values a table’s inputs can take, as bits: pieces that no rule tells apart are one class, a set of classes of
  * every input is a cube. Everything in this folder reckons with cubes and so is exact.
  */
-import { type Grid, gridOf } from '../grid/grid.ts';
+import { gridOf } from '../grid/cut-table.ts';
+import type { Grid } from '../grid/grid.ts';
 import type { Table } from '../table.ts';
 
 /** A box of values: one bit a class, each input beginning at a word of its own. */

@@ -4,8 +4,7 @@
  * Method after Calvanese et al., “Semantics and Analysis of DMN Decision Tables”, BPM 2016.
  */
 import { daysOf } from '../sets/days.ts';
-import { holds, type ValueSet } from '../sets/value-set.ts';
-import type { Table, TableInput } from '../table.ts';
+import type { Table, TableInput, TableRule } from '../table.ts';
 
 /** Values of one input that every rule treats alike. */
 export type Piece =
@@ -27,36 +26,15 @@ export interface GridInput {
 
 export type Grid = readonly GridInput[];
 
-/** Whether every test of the table is simple enough for a grid. */
-export function isAnalysable(table: Table): boolean {
-  return table.rules.every(({ cells }) => cells.every(({ set }) => set !== undefined));
+/** A table with its grid in the place of its tests: what may fit follows from it alone. */
+export interface CutTable extends Omit<Table, 'rules'> {
+  readonly rules: readonly Pick<TableRule, 'id' | 'results'>[];
+  readonly grid: Grid;
 }
 
-/** Each table is cut once; what is known of a profile only cuts some of its pieces further. */
-const cutOnce = new WeakMap<Table, Grid>();
-
-/**
- * The grid of a table.
- * @param cuts further numbers, by input id, to cut at: the ends of an uncertain value.
- * @throws where a test is no simple one: see {@link isAnalysable}.
- */
-export function gridOf(table: Table, cuts: Readonly<Record<string, readonly number[]>> = {}): Grid {
-  const grid = cutOnce.get(table) ?? plainGrid(table);
-  cutOnce.set(table, grid);
+/** The grid cut further: at the ends of uncertain values, by input id. */
+export function cutAt(grid: Grid, cuts: Readonly<Record<string, readonly number[]>>): Grid {
   return grid.map((one) => cutFurther(one, cuts[one.input.id] ?? []));
-}
-
-function plainGrid(table: Table): Grid {
-  return table.inputs.map((input, index) => {
-    const sets = table.rules.map(({ id, cells }): ValueSet => {
-      const set = cells[index]?.set;
-      if (!set) throw new Error(`rule ${id} has a test that is no simple one`);
-      return set;
-    });
-    const pieces = piecesOf(input, sets);
-    const passes = sets.map((set) => Uint8Array.from(pieces, (piece) => Number(holds(set, sample(piece)))));
-    return { input, pieces, passes };
-  });
 }
 
 /** Cuts the pieces between two ends; each part is let through by the rules that let the whole piece through. */
@@ -89,51 +67,8 @@ function piecesBetween(low: number, points: readonly number[], high: number, who
   return pieces;
 }
 
-function piecesOf(input: TableInput, sets: readonly ValueSet[]): Piece[] {
-  return [...knownPieces(input, sets), ...(input.mayBeMissing ? [{ missing: true } as const] : [])];
-}
-
-function knownPieces({ type }: TableInput, sets: readonly ValueSet[]): Piece[] {
-  switch (type.kind) {
-    case 'yes-no':
-      return [{ value: true }, { value: false }];
-    case 'choice':
-      return type.values.map((value) => ({ value }));
-    case 'text': {
-      const named = new Set(sets.flatMap(({ values }) => values));
-      return [...[...named].map((value) => ({ value })), { other: true }];
-    }
-    case 'number':
-      return orderedPieces(sets, type.whole ?? false, type.least, type.most);
-    case 'date':
-      return orderedPieces(sets, true, daysOf(type.least ?? ''), daysOf(type.most ?? ''));
-  }
-}
-
-function orderedPieces(
-  sets: readonly ValueSet[],
-  whole: boolean,
-  least = Number.NEGATIVE_INFINITY,
-  most = Number.POSITIVE_INFINITY,
-): Piece[] {
-  const ends = sets.flatMap(({ intervals }) => intervals.flatMap(({ low, high }) => [low, high]));
-  const inside = [...ends, least, most].filter((one) => Number.isFinite(one) && one >= least && one <= most);
-  const points = [...new Set(inside)].sort((a, b) => a - b);
-  const pieces: Piece[] = [];
-  let before = Number.NEGATIVE_INFINITY;
-  for (const point of [...points, Number.POSITIVE_INFINITY]) {
-    const between = before >= least && point <= most;
-    const lowest = before === Number.NEGATIVE_INFINITY && least !== Number.NEGATIVE_INFINITY;
-    if (between && !lowest && hasValueBetween(before, point, whole))
-      pieces.push({ low: before, high: point });
-    if (Number.isFinite(point) && (!whole || Number.isInteger(point)))
-      pieces.push({ low: point, high: point });
-    before = point;
-  }
-  return pieces.filter((piece) => !('low' in piece) || (piece.low >= least && piece.high <= most));
-}
-
-function hasValueBetween(low: number, high: number, whole: boolean): boolean {
+/** Whether there is a value between the two: a whole one where only they can be. */
+export function hasValueBetween(low: number, high: number, whole: boolean): boolean {
   return low < high && (!whole || Math.floor(low) + 1 < high);
 }
 

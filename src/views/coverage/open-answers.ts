@@ -3,7 +3,6 @@ import { type Answers, judgedProfile } from '../../answers.ts';
 import { byOrder } from '../../base/index.ts';
 import { behindInput, keeps, knownByPolicy, planFacts, termsOfPlan } from '../../decide/index.ts';
 import { type CharacteristicName, characteristicNames } from '../../measure/index.ts';
-import { gridOf } from '../../tables/grid/grid.ts';
 import { openPieces } from '../../tables/grid/open-pieces.ts';
 import { openOf, tableData, tablesOfProfiles } from '../judged-tables.ts';
 import { planPath, tablePath } from '../paths.ts';
@@ -30,7 +29,7 @@ export interface Awaited {
 export function openAnswers(answers: Answers): OpenAnswer[] {
   const { base, policy } = answers;
   const plans = [...base.plans.values()].sort(byOrder);
-  const grid = gridOf(policy.table);
+  const grid = policy.cut.grid;
   const decidePlan = decider(tableData(policy.table, grid));
   const tables = tablesOfProfiles(answers);
   const behindPolicy = policy.inputs.map(behindInput);

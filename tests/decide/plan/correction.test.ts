@@ -1,8 +1,9 @@
 /** Equaliser settings that take a profile's curve out again. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { gridOf, togetherDb } from '../../../src/decide/plan/equaliser/curve.ts';
+import { togetherDb } from '../../../src/decide/plan/equaliser/curve.ts';
 import { descend } from '../../../src/decide/plan/equaliser/least-squares.ts';
+import { gridOf } from '../../../src/decide/plan/equaliser/wrong.ts';
 import { type Correctable, correction } from '../../../src/decide/plan/index.ts';
 import { randomStream } from '../../../src/demo/random.ts';
 import { type BoostBehaviour, characterise, type Filter } from '../../../src/measure/index.ts';

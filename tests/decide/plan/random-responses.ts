@@ -1,8 +1,9 @@
 /** Responses made of filters drawn at random, with the scatter of a bench. */
 
 import { expect } from 'vitest';
-import { gridOf, levelled, togetherDb } from '../../../src/decide/plan/equaliser/curve.ts';
+import { togetherDb } from '../../../src/decide/plan/equaliser/curve.ts';
 import { fitFilters } from '../../../src/decide/plan/equaliser/fit.ts';
+import { gridOf, levelled } from '../../../src/decide/plan/equaliser/wrong.ts';
 import type { EqualiserLimits } from '../../../src/decide/plan/index.ts';
 import { type RandomStream, randomStream } from '../../../src/demo/random.ts';
 import { exactCentre, type Filter, filterKinds } from '../../../src/measure/index.ts';

@@ -1,10 +1,10 @@
-/** A correction by filters that were fitted: how they are to be set, and what they leave. */
+/** A correction by settings that were fitted: what they leave. */
 import { type Filter, propagate, type Quantity, quantity } from '../../../measure/index.ts';
 import { phrase } from '../../../words/index.ts';
 import { type ArithmeticLine, given, lookedUp } from '../line.ts';
-import { levelled, togetherDb } from './curve.ts';
-import type { EqualiserLimits } from './limits.ts';
+import type { Settings } from './settings.ts';
 import type { Points, ToCorrect } from './to-correct.ts';
+import { levelled } from './wrong.ts';
 
 export interface Correction {
   /** Settings, lowest frequency first, rounded as they are to be entered; the residuals are those of these settings. */
@@ -16,47 +16,19 @@ export interface Correction {
   readonly lines: readonly ArithmeticLine[];
 }
 
-/** The correction by filters that were fitted: as they are to be set, and what they leave. */
+/** The correction by settings that were fitted, and what they leave. */
 export function corrected(
   { step, points, wrong, sources }: ToCorrect,
-  fitted: readonly Filter[],
-  limits: EqualiserLimits,
+  { filters, levelsDb }: Settings,
 ): Correction {
-  const filters = cutting(fitted, limits)
-    .map(rounded)
-    .filter((one) => one.kind === 'high-pass' || one.gainDb !== 0)
-    .sort((a, b) => a.hz - b.hz);
-  const { grid, errorDb: before } = wrong;
-  const curve = togetherDb(filters, grid);
-  const after = levelled(before.map((level, index) => level + (curve[index] ?? 0)));
+  const { errorDb: before } = wrong;
+  const after = levelled(before.map((level, index) => level + (levelsDb[index] ?? 0)));
   return {
     filters,
     step,
     points: points.map(({ hz }, index) => ({ hz, beforeDb: before[index] ?? 0, afterDb: after[index] ?? 0 })),
-    lines: residualLines(points, before, after, curve, sources),
+    lines: residualLines(points, before, after, levelsDb, sources),
   };
-}
-
-/**
- * Shelves that cut in the place of those that boost, where the equaliser has them: a high shelf of +G is, but for the
- * overall level, the low shelf of −G at the same frequency and Q. A cut takes no headroom.
- */
-function cutting(filters: readonly Filter[], { kinds, gainDb }: EqualiserLimits): Filter[] {
-  const swaps = filters.map((one): Filter => {
-    const other =
-      one.kind === 'low-shelf' ? 'high-shelf' : one.kind === 'high-shelf' ? 'low-shelf' : undefined;
-    const isBetter =
-      other !== undefined && one.gainDb > 0 && kinds.includes(other) && -one.gainDb >= gainDb[0];
-    return isBetter ? { ...one, kind: other, gainDb: -one.gainDb } : one;
-  });
-  const shelves = swaps.flatMap(({ kind }) => (kind.endsWith('shelf') ? [kind] : []));
-  // One of each at most: of two, either both change places or neither.
-  return new Set(shelves).size === shelves.length ? swaps : [...filters];
-}
-
-/** To four digits of frequency, hundredths of a decibel, thousandths of Q. */
-function rounded({ kind, hz, gainDb, q }: Filter): Filter {
-  return { kind, hz: Number(hz.toPrecision(4)), gainDb: Number(gainDb.toFixed(2)), q: Number(q.toFixed(3)) };
 }
 
 function residualLines(

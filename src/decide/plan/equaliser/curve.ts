@@ -1,9 +1,7 @@
 /** The curve of a set of filters at the frequencies of a response, and the numbers they are set by. */
-import { bentRatio, type Filter, type FilterKind, prototypeDb, prototypeOf } from '../../../measure/index.ts';
+import { type Filter, type FilterKind, prototypeDb, prototypeOf } from '../../../measure/index.ts';
 import type { EqualiserLimits } from './limits.ts';
-
-/** Equalisers mostly run at this rate, hertz: common practice, no source. It matters in the top octave only. */
-export const sampleRateHz = 48_000;
+import { bentAt, type Grid } from './wrong.ts';
 
 /** Qs of shelves and of a high-pass: from gentle to just short of ringing. */
 const gentleQ = [0.4, 1] as const;
@@ -26,26 +24,10 @@ export function filterOf(kind: FilterKind, [lnHz, gainDb, lnQ]: Readonly<Setting
   return { kind, hz: Math.exp(lnHz), gainDb, q: Math.exp(lnQ) };
 }
 
-/** Frequencies at which curves are wanted, bent as the bilinear transform bends them: once, not for every filter. */
-export interface Grid {
-  readonly frequencies: readonly number[];
-  readonly bent: readonly number[];
-}
-
-/** What is wrong at each frequency: how far the response is above the target, dB. Plain data, to be sent to a worker. */
-export interface Wrong {
-  readonly grid: Grid;
-  readonly errorDb: readonly number[];
-}
-
-export function gridOf(frequencies: readonly number[]): Grid {
-  return { frequencies, bent: frequencies.map((hz) => bentRatio(hz, sampleRateHz / 4, sampleRateHz)) };
-}
-
 /** Level of a filter at each frequency, dB. */
 export function curveDb(filter: Filter, { bent }: Grid): number[] {
   const prototype = prototypeOf(filter);
-  const own = bentRatio(filter.hz, sampleRateHz / 4, sampleRateHz);
+  const own = bentAt(filter.hz);
   return bent.map((place) => prototypeDb(prototype, place / own));
 }
 
@@ -59,10 +41,4 @@ export function togetherDb(filters: readonly Filter[], grid: Grid): number[] {
 /** Adds one curve to another in place. */
 export function add(sum: number[], curve: readonly number[]): void {
   for (let index = 0; index < sum.length; index += 1) sum[index] = (sum[index] ?? 0) + (curve[index] ?? 0);
-}
-
-/** Without its mean: the overall level is set by the volume, not by filters. */
-export function levelled(values: readonly number[]): number[] {
-  const mean = values.reduce((sum, one) => sum + one, 0) / values.length;
-  return values.map((one) => one - mean);
 }

@@ -1,8 +1,9 @@
 /** Filters that bring a response to a target: found by least squares from many starts. */
 import type { Filter, FilterKind } from '../../../measure/index.ts';
-import { add, boundsOf, curveDb, filterOf, levelled, type Setting, togetherDb, type Wrong } from './curve.ts';
+import { add, boundsOf, curveDb, filterOf, type Setting, togetherDb } from './curve.ts';
 import { descend, squares } from './least-squares.ts';
 import type { EqualiserLimits } from './limits.ts';
+import { levelled, type Wrong } from './wrong.ts';
 
 interface Placed {
   readonly kind: FilterKind;

@@ -9,7 +9,7 @@ import {
 } from '../../../measure/index.ts';
 import { countPhrase, phrase } from '../../../words/index.ts';
 import type { Refusal } from '../line.ts';
-import { gridOf, levelled, type Wrong } from './curve.ts';
+import { gridOf, levelled, type Wrong } from './wrong.ts';
 
 /** What an output says that a correction rests on. */
 export type Correctable = Pick<ProfileOutput, 'responses' | 'boostBehaviour' | 'characteristics'>;
