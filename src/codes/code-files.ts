@@ -3,9 +3,11 @@
  * its beginning and by its end, which share no character and leave one between them. So a single slip, even a swap,
  * leaves the code in one of the two places where what was typed leads; look-alikes leave it in both.
  */
+
+import { canonicalCode } from './canonical-code.ts';
 import type { CodeEntry } from './code-index.ts';
 import { dotMatrix } from './displays/dot-matrix.ts';
-import { canonicalCode, leadingZeros } from './normalise.ts';
+import { leadingZeros } from './normalise.ts';
 
 export type Side = 'begin' | 'end';
 export const sides: readonly Side[] = ['begin', 'end'];

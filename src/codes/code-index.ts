@@ -1,8 +1,10 @@
 /** The known codes, prepared once for many lookups. */
+
+import { canonicalCode } from './canonical-code.ts';
 import { channelOf, relativeChannel } from './channel.ts';
 import { codeTree } from './code-tree.ts';
 import { otherSpellingWeight } from './constants.ts';
-import { canonicalCode, leadingZeros, shownForm } from './normalise.ts';
+import { leadingZeros, shownForm } from './normalise.ts';
 import { type Display, modelOf } from './screens.ts';
 import { type FamilyLength, Positions } from './strangers.ts';
 import { TreeRows } from './tree-rows.ts';

@@ -2,9 +2,10 @@
 import { phrase } from '../words/index.ts';
 import { compare, slipsOfLatest } from './alignment.ts';
 import type { Hit } from './best-spellings.ts';
+import { canonicalCode } from './canonical-code.ts';
 import type { CodeIndex } from './code-index.ts';
 import { closeToBest, defaultLimit, foundAtLeast, worthAsking, worthListing } from './constants.ts';
-import { canonicalCode, displayedPosition } from './normalise.ts';
+import { displayedPosition } from './normalise.ts';
 import { slipsInWords } from './note.ts';
 import { type Posterior, posterior, sumOf } from './posterior.ts';
 import { modelOf } from './screens.ts';

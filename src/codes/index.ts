@@ -2,6 +2,7 @@
 
 export { adviceFor } from './advice.ts';
 export type { Slip } from './alignment.ts';
+export { canonicalCode } from './canonical-code.ts';
 export {
   type CodeFile,
   type FilePart,
@@ -25,6 +26,5 @@ export {
   type LookAgain,
 } from './find.ts';
 export { likelihood } from './likelihood.ts';
-export { canonicalCode } from './normalise.ts';
 export { anyDisplay, type Display, foldOnScreen, modelOf } from './screens.ts';
 export { type FamilyLength, Positions } from './strangers.ts';

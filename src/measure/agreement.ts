@@ -2,9 +2,10 @@
 
 import normalQuantileOf from '@stdlib/stats-base-dists-normal-quantile';
 import { normalisedError } from './consistency.ts';
+import { ownUncertaintyDb, pointVolts } from './from-points.ts';
 import { ratioDb, relativeToDb } from './level.ts';
 import type { Point } from './point.ts';
-import { ownUncertaintyDb, pointVolts, quantity } from './propagate.ts';
+import { quantity } from './propagate.ts';
 import type { Quantity } from './quantity.ts';
 import { frontChannel } from './session-points.ts';
 import { type Component, limits, scaled } from './uncertainty.ts';

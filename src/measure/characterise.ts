@@ -3,6 +3,7 @@
 import { phrase } from '../words/index.ts';
 import { combine } from './combine.ts';
 import type { ComparableOutput } from './compare-outputs.ts';
+import { pointVolts } from './from-points.ts';
 import {
   areAlikeButForLevel,
   byStep,
@@ -15,7 +16,6 @@ import {
 } from './group.ts';
 import { neededFor } from './needed-for.ts';
 import type { Point, Run } from './point.ts';
-import { pointVolts } from './propagate.ts';
 import {
   type BoostBehaviour,
   type Characteristic,

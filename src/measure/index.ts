@@ -8,6 +8,7 @@ export * from './consistency.ts';
 export * from './distortion.ts';
 export { highPassDb, lowPassDb, lowShelfDb, peakDb } from './filter-levels.ts';
 export * from './format.ts';
+export { pointVolts } from './from-points.ts';
 export { greatestBoost } from './greatest-boost.ts';
 export * from './group.ts';
 export { headlineValue } from './headline.ts';

@@ -1,6 +1,7 @@
 /** Frequency response relative to 1 kHz. */
+
+import { levelBetween } from './from-points.ts';
 import type { Point } from './point.ts';
-import { levelBetween } from './propagate.ts';
 import type { Quantity } from './quantity.ts';
 
 /** The reference frequency of every response, hertz. */

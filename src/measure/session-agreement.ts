@@ -8,8 +8,8 @@ import {
   mostForSubset,
   normalisedError,
 } from './consistency.ts';
+import { pointVolts } from './from-points.ts';
 import type { Group } from './group.ts';
-import { pointVolts } from './propagate.ts';
 import type { Quantity, SessionAgreement } from './quantity.ts';
 
 /** Compares the sessions at `step`; undefined where fewer than two read it. */

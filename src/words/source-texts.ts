@@ -41,22 +41,27 @@ export function textsOf(source: string): SourceText[] {
   }));
 }
 
+/** Where scripts of pages have their texts filled. */
+const filler = new URL('./fill.ts', import.meta.url).pathname;
+
 /**
  * The same source saying the texts of another language; those that are missing stay English. A text without slots is
- * said outright, without the call: scripts of pages are the smaller for it.
+ * said outright, without the call, and one with slots is only filled: scripts of pages are the smaller for it.
  * @throws RangeError as {@link textsOf}
  */
 export function replacePhrases(source: string, texts: Texts): string {
   const edits = callsIn(source)
-    .map(({ offset, text, one, end }) => ({
-      from: one || end === undefined ? text.from : offset,
-      to: one || end === undefined ? text.to : end,
-      said: JSON.stringify(texts[text.value] ?? text.value),
-    }))
+    .map(({ offset, text, one, end }) => {
+      const said = JSON.stringify(texts[text.value] ?? text.value);
+      if (one) return { from: text.from, to: text.to, said };
+      if (end !== undefined) return { from: offset, to: end, said };
+      return { from: offset, to: text.to, said: `fillSlots(${said}` };
+    })
     .sort((a, b) => b.from - a.from);
   let replaced = source;
   for (const { from, to, said } of edits) replaced = `${replaced.slice(0, from)}${said}${replaced.slice(to)}`;
-  return replaced;
+  const isFilled = edits.some(({ said }) => said.startsWith('fillSlots('));
+  return isFilled ? `import { fillSlots } from '${filler}';\n${replaced}` : replaced;
 }
 
 function callsIn(source: string): Call[] {

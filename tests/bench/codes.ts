@@ -5,8 +5,8 @@
 import { gzipSync } from 'node:zlib';
 import Fuse from 'fuse.js';
 import MiniSearch from 'minisearch';
+import { canonicalCode } from '../../src/codes/canonical-code.ts';
 import { buildCodeIndex, type CodeEntry, type CodeIndex, findCode } from '../../src/codes/index.ts';
-import { canonicalCode } from '../../src/codes/normalise.ts';
 import { idealRank } from '../codes/ideal-rank.ts';
 import { type LargeList, largeList } from '../codes/large-list.ts';
 import { misread, modelReader, otherReader, type Reader, reading } from '../codes/readers.ts';

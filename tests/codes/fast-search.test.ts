@@ -1,9 +1,10 @@
 /** Searches by the fast way say what searches by the plain way say. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { canonicalCode } from '../../src/codes/canonical-code.ts';
 import { searchOf } from '../../src/codes/find.ts';
 import { buildCodeIndex, type CodeEntry, type CodeIndex, findCode } from '../../src/codes/index.ts';
-import { canonicalCode, shownForm } from '../../src/codes/normalise.ts';
+import { shownForm } from '../../src/codes/normalise.ts';
 import { type Posterior, posterior } from '../../src/codes/posterior.ts';
 import { largeList } from './large-list.ts';
 import { type PlainPosterior, plainPosterior } from './plain-posterior.ts';

@@ -1,6 +1,8 @@
 /** The best that can be done with a text of one slip: Bayes' rule over every code, by going through all slips. */
+
+import { canonicalCode } from '../../src/codes/canonical-code.ts';
 import type { CodeEntry } from '../../src/codes/index.ts';
-import { canonicalCode, shownForm } from '../../src/codes/normalise.ts';
+import { shownForm } from '../../src/codes/normalise.ts';
 import { type Reader, singleSlips } from './readers.ts';
 
 /** How many codes are likelier than the right one, given that exactly one slip was made; of equals, half. */

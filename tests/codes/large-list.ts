@@ -1,6 +1,7 @@
 /** A large list of invented codes of all three displays, with relatives that are known and relatives that are not. */
+
+import { canonicalCode } from '../../src/codes/canonical-code.ts';
 import type { CodeEntry, Display } from '../../src/codes/index.ts';
-import { canonicalCode } from '../../src/codes/normalise.ts';
 import { pick, randomNumbers } from './sample.ts';
 
 /** Shapes of codes: A a letter, S a letter that seven strokes can draw, H a hexadecimal digit, 9 a digit, F one of

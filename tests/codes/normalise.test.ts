@@ -1,12 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import {
-  canonicalCode,
-  displayedPosition,
-  leadingZeros,
-  shownForm,
-  zerosBefore,
-} from '../../src/codes/normalise.ts';
+import { canonicalCode } from '../../src/codes/canonical-code.ts';
+import { displayedPosition, leadingZeros, shownForm, zerosBefore } from '../../src/codes/normalise.ts';
 import { anyText } from './sample.ts';
 
 describe('the canonical form', () => {

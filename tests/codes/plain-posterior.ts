@@ -1,5 +1,6 @@
 /** The posterior by the plain way: each code compared by itself, nothing kept from one text to the next. */
 import { compare } from '../../src/codes/alignment.ts';
+import { canonicalCode } from '../../src/codes/canonical-code.ts';
 import { channelOf, relativeChannel, unchangedChance } from '../../src/codes/channel.ts';
 import {
   otherFamilyWeight,
@@ -10,7 +11,7 @@ import {
 } from '../../src/codes/constants.ts';
 import type { CodeEntry, CodeIndex } from '../../src/codes/index.ts';
 import { modelOf } from '../../src/codes/index.ts';
-import { canonicalCode, shownForm } from '../../src/codes/normalise.ts';
+import { shownForm } from '../../src/codes/normalise.ts';
 import { strangerRatio } from '../../src/codes/strangers.ts';
 
 export interface PlainPosterior {

@@ -1,6 +1,8 @@
 /** Readers who take codes off a screen and slip: for the campaigns that count how often the lookup is right. */
+
+import { canonicalCode } from '../../src/codes/canonical-code.ts';
 import { type CodeEntry, type Display, modelOf } from '../../src/codes/index.ts';
-import { canonicalCode, shownForm } from '../../src/codes/normalise.ts';
+import { shownForm } from '../../src/codes/normalise.ts';
 import { lettersAndDigits, pick } from './sample.ts';
 
 type Random = () => number;

@@ -35,9 +35,12 @@ test('the texts of another language come in place of the English ones, and nothi
     'step {step}': 'paso "{step}"',
     '{count} readings': { one: '{count} lectura', other: '{count} lecturas' },
   });
-  expect(replaced).toBe(
+  const [filling = '', ...rest] = replaced.split('\n');
+  expect(filling).toMatch(/^import \{ fillSlots \} from '.*\/words\/fill\.ts';$/);
+  expect(rest.join('\n')).toBe(
     source
-      .replace("'step {step}'", '"paso \\"{step}\\""')
+      // A text with slots is filled, without being looked up.
+      .replace("phrase('step {step}'", 'fillSlots("paso \\"{step}\\""')
       .replace('"{count} readings"', '{"one":"{count} lectura","other":"{count} lecturas"}')
       // A text without slots needs no call.
       .replace(/phrase\(\s*'a rider.*'\s*\)/, '"a rider\'s ’dB\u00a0plan"'),

@@ -1,6 +1,6 @@
 /** The form of a plan: what is in its fields, which units and codes are left, and what is wrong with a field. */
 
-import { canonicalCode } from '../../codes/normalise.ts';
+import { canonicalCode } from '../../codes/canonical-code.ts';
 import { type QueryFault, queryFields } from '../../decide/plan/read-query.ts';
 import type { PlannerCode, PlannerData, PlannerUnit } from '../../views/planner-format.ts';
 import { phrase } from '../../words/index.ts';

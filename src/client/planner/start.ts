@@ -1,5 +1,5 @@
 /** The planner: answers while a plan is filled in. Everything is worked out on the device; nothing is sent anywhere. */
-import { canonicalCode } from '../../codes/normalise.ts';
+import { canonicalCode } from '../../codes/canonical-code.ts';
 import type { Change } from '../../decide/plan/changes.ts';
 import { type JudgedPlan, judgePlan } from '../../decide/plan/judged-plan.ts';
 import { type QueryFault, readQuery } from '../../decide/plan/read-query.ts';

@@ -1,8 +1,9 @@
 /** One output against another: rear to front, left to right, silence. */
 import { mean, unique } from '../combine.ts';
+import { levelBetween } from '../from-points.ts';
 import { byStep, type Described, type Group } from '../group.ts';
 import type { Point } from '../point.ts';
-import { levelBetween, quantity } from '../propagate.ts';
+import { quantity } from '../propagate.ts';
 import { referenceHz } from '../response.ts';
 import { frontChannel, type SessionPoints } from '../session-points.ts';
 

@@ -2,9 +2,9 @@
 import { highestCleanStep } from '../clean-step.ts';
 import { combine, unique } from '../combine.ts';
 import { cleanThdPercent, hardClipOverdriveDb, hardClipRmsToRail } from '../distortion.ts';
+import { pointVolts } from '../from-points.ts';
 import { byStep, type Described, type Group, type UnitLimits } from '../group.ts';
 import { dbRatio } from '../level.ts';
-import { pointVolts } from '../propagate.ts';
 import { loudest, referenceHz } from '../response.ts';
 import { frontChannel } from '../session-points.ts';
 

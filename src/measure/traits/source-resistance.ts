@@ -1,7 +1,9 @@
 /** The output's own resistance, from the same step read into two loads. */
+
+import { pointVolts } from '../from-points.ts';
 import type { Described, Group } from '../group.ts';
 import type { Point } from '../point.ts';
-import { pointVolts, quantity } from '../propagate.ts';
+import { quantity } from '../propagate.ts';
 import { referenceHz } from '../response.ts';
 import { frontChannel } from '../session-points.ts';
 import { type Component, limits, scaled } from '../uncertainty.ts';

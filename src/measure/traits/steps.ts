@@ -1,10 +1,11 @@
 /** The level law of the volume scale, the onset of the limiter, and the noise below it. */
 import { unique } from '../combine.ts';
 import { cleanCompressionDb } from '../distortion.ts';
+import { levelBetween, ownUncertaintyDb, pointVolts } from '../from-points.ts';
 import type { Described, Group, UnitLimits } from '../group.ts';
 import { ratioDb } from '../level.ts';
 import type { Point } from '../point.ts';
-import { levelBetween, ownUncertaintyDb, pointVolts, propagate } from '../propagate.ts';
+import { propagate } from '../propagate.ts';
 import type { Quantity, StepLawPart } from '../quantity.ts';
 import { referenceHz } from '../response.ts';
 import { frontChannel } from '../session-points.ts';

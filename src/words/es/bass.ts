@@ -42,12 +42,8 @@ export const bassTexts: Texts = {
     'No se sabe si el realce se mantiene con el volumen: hace falta la respuesta en un segundo paso.',
   'No response was read at a clean step: read one, at 1 kHz too, at a step that plays clean.':
     'No se leyó ninguna respuesta en un paso limpio: lea una, también a 1 kHz, en un paso que suene limpio.',
-  'Only {count} frequencies were read between {from} and {to} Hz: read {least} at least, better every third octave.':
-    {
-      one: 'Solo se leyó {count} frecuencia entre {from} y {to} Hz: lea {least} por lo menos, mejor cada tercio de octava.',
-      other:
-        'Solo se leyeron {count} frecuencias entre {from} y {to} Hz: lea {least} por lo menos, mejor cada tercio de octava.',
-    },
+  'Too few frequencies were read between {from} and {to} Hz ({count}): read {least} at least, better every third octave.':
+    'Se leyeron muy pocas frecuencias entre {from} y {to} Hz ({count}): lea {least} por lo menos, mejor cada tercio de octava.',
   frequencies: 'frecuencias',
   'lowest of them': 'la más baja de ellas',
   'highest of them': 'la más alta de ellas',

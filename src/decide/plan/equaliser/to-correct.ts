@@ -7,7 +7,7 @@ import {
   type Quantity,
   type ResponseAtStep,
 } from '../../../measure/index.ts';
-import { countPhrase, phrase } from '../../../words/index.ts';
+import { phrase } from '../../../words/index.ts';
 import type { Refusal } from '../line.ts';
 import { gridOf, levelled, type Wrong } from './wrong.ts';
 
@@ -49,11 +49,14 @@ export function toCorrect(output: Correctable, target: Target = flat): ToCorrect
   const points = response.points.filter(({ hz }) => hz >= range.leastHz && hz <= range.mostHz);
   if (points.length < leastPoints) {
     return {
-      refused: countPhrase(
-        points.length,
-        'Only {count} frequency was read between {from} and {to} Hz: read {least} at least, better every third octave.',
-        'Only {count} frequencies were read between {from} and {to} Hz: read {least} at least, better every third octave.',
-        { from: Math.round(range.leastHz), to: Math.round(range.mostHz), least: leastPoints },
+      refused: phrase(
+        'Too few frequencies were read between {from} and {to} Hz ({count}): read {least} at least, better every third octave.',
+        {
+          count: points.length,
+          from: Math.round(range.leastHz),
+          to: Math.round(range.mostHz),
+          least: leastPoints,
+        },
       ),
     };
   }
