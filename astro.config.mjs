@@ -21,7 +21,7 @@ const plainImports = {
 // A few lines several pages’ scripts need are one file: each file more costs a request and what gzip learns anew.
 const inCommon = {
   name: 'common',
-  test: /\/src\/(?:client\/(?:find|make|code-text|fetch-json)|views\/(?:code-runs|paths)|codes\/canonical-code)\.ts$|vite\/preload-helper/,
+  test: /\/src\/(?:client\/(?:find|make|code-text|fetch-json|pause)|views\/(?:code-runs|paths)|codes\/canonical-code)\.ts$|vite\/preload-helper/,
 };
 
 // Output folder and base path come from the command that publishes; see src/publish/.

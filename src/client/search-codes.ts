@@ -1,12 +1,7 @@
 /** The search behind every code field. */
-import { phrase } from '../words/index.ts';
 import type { Lookup } from './code-index.ts';
 import { type Asking, type ListSearch, mostLoaded } from './list-search.ts';
 import { codesWithin } from './query.ts';
-
-export function noSignal(): string {
-  return phrase('The list of codes did not come through. Check the signal and type again.');
-}
 
 /**
  * The search for what was typed or pasted. Where that as a whole is no code but holds one, as in a copied

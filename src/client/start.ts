@@ -1,17 +1,22 @@
 /** The code field of the start page: results as one types. Without it the form leads to the list of codes. */
 import { phrase } from '../words/index.ts';
-import { type Lookup, loadLookup } from './code-index.ts';
+import type { Lookup, LookupAddresses } from './code-index.ts';
 import { codeItem, recentItem } from './code-items.ts';
 import { find } from './find.ts';
+import { noSignal } from './no-signal.ts';
 import { pageFilters } from './page-filters.ts';
 import { loadPagefind, searchPages } from './page-search.ts';
 import { looksLikeWords } from './query.ts';
 import { forgetRecentCodes, keepRecentCode, recentCodes } from './recent-codes.ts';
 import { resultList } from './result-list.ts';
-import { noSignal, searchFor } from './search-codes.ts';
-import { verdictWords } from './verdict-words.ts';
 
 const pauseMs = 200;
+
+/** What answers codes comes with their list, once it is needed: a page that is only read is spared both. */
+async function loadAnswers(addresses: LookupAddresses) {
+  const { loadLookup, searchFor, verdictWords } = await import('./code-search.ts');
+  return { lookup: await loadLookup(addresses), searchFor, verdictWords };
+}
 
 function start(root: HTMLElement): void {
   const input = find(root, '#code-field', HTMLInputElement);
@@ -78,21 +83,22 @@ function start(root: HTMLElement): void {
       searchWords(typed, mine, true);
       return;
     }
-    const lookup = await loadLookup(addresses).catch(() => undefined);
+    const answers = await loadAnswers(addresses).catch(() => undefined);
     if (mine !== asked) return;
-    if (lookup) showUnit(lookup);
-    const search =
-      lookup && (await searchFor(lookup, typed, unit, () => mine === asked).catch(() => undefined));
+    if (answers) showUnit(answers.lookup);
+    const search = await answers
+      ?.searchFor(answers.lookup, typed, unit, () => mine === asked)
+      .catch(() => undefined);
     if (mine !== asked) return;
-    if (!lookup || !search) {
+    if (!answers || !search) {
       show([], noSignal());
       return;
     }
     show(
       [...search.candidates, ...search.elsewhere].map((candidate, at) =>
-        codeItem(lookup, candidate, at, base),
+        codeItem(answers.lookup, candidate, at, base),
       ),
-      verdictWords(search),
+      answers.verdictWords(search),
     );
     if (search.verdict === 'unknown') searchWords(typed, mine, false);
     else hidePages();
@@ -134,7 +140,7 @@ function start(root: HTMLElement): void {
     'focus',
     () => {
       // One after the other: on a bad signal the codes are wanted first.
-      loadLookup(addresses)
+      loadAnswers(addresses)
         .then(() => loadPagefind(base))
         .catch(() => undefined);
     },
@@ -165,8 +171,8 @@ function start(root: HTMLElement): void {
   if (given) input.value = given;
   showRecent();
   if (unit !== undefined) {
-    loadLookup(addresses)
-      .then(showUnit)
+    loadAnswers(addresses)
+      .then(({ lookup }) => showUnit(lookup))
       .catch(() => undefined);
   }
   if (input.value.trim() !== '') void update();

@@ -72,14 +72,16 @@ async function report(
   const shift = of(({ audits }) => audits['cumulative-layout-shift']?.numericValue ?? 1);
   if (shift > 0) missed.push(`layout shift ${shift.toFixed(4)}`);
   const bytes = of(({ audits }) => audits['total-byte-weight']?.numericValue ?? Number.POSITIVE_INFINITY);
-  const { all, first } = await scriptBytes(browser, address);
+  const { all, first, later } = await scriptBytes(browser, address);
   const budget = budgetOf(kind);
   if (all > budget) missed.push(`scripts ${kilobytes(all)} of ${kilobytes(budget)}`);
   if (kind === 'profile' && bytes > mostPageBytes) {
     missed.push(`transferred ${kilobytes(bytes)} of ${kilobytes(mostPageBytes)}`);
   }
   const scripts =
-    first < all ? `${kilobytes(all)}, ${kilobytes(first)} of it at first` : `${kilobytes(all)} in all`;
+    first < all || later > 0
+      ? `${kilobytes(all)}, ${kilobytes(first)} of it at first, ${kilobytes(later)} after it`
+      : `${kilobytes(all)} in all`;
   console.log(
     `${kind}: ${scores.join(', ')}; transferred ${kilobytes(bytes)}; scripts ${scripts}; layout shift ${shift.toFixed(3)}`,
   );

@@ -3,9 +3,6 @@
 /** A profile's page with all it loads, its plots included, bytes. */
 export const mostPageBytes = 60_000;
 
-/** What the planner's scripts are not to grow beyond until they keep to the budget, bytes. */
-export const mostPlannerScriptBytes = 38_000;
-
 /** All scripts of a page, those within it and workers included, bytes: of the planner’s until a whole plan is shown. */
 export function budgetOf(kind: string): number {
   return kind === 'planner' ? 35_000 : 20_000;

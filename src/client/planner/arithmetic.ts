@@ -6,7 +6,7 @@ import { type LineTexts, lineText } from '../../views/line-texts.ts';
 import { profilePath, sourcePath, valueAnchor } from '../../views/paths.ts';
 import { filterSetting, sectionTitle } from '../../views/plan-words.ts';
 import { phrase } from '../../words/index.ts';
-import { make } from '../make.ts';
+import { make, makeMath } from '../make.ts';
 import { cautionItems, deferralWords } from './caution-items.ts';
 import { formulaMark, symbolMark } from './formula-mark.ts';
 
@@ -22,7 +22,7 @@ export interface Places {
 export function sectionMark(section: Section, isOpen: boolean, places: Places): HTMLDetailsElement {
   const { id, lines, remarks, correction } = section;
   const cautions = cautionItems(lines.flatMap((line) => line.cautions));
-  return make(
+  const mark = make(
     'details',
     { class: 'plan-section', id: `section-${id}`, 'data-section': id, open: isOpen },
     make('summary', {}, make('span', {}, sectionTitle(id), summaryOf(section, places))),
@@ -45,6 +45,13 @@ export function sectionMark(section: Section, isOpen: boolean, places: Places): 
         )
       : undefined,
   );
+  // A formula too long for a phone is moved sideways: by keys too. Its width is known once it is unfolded.
+  mark.addEventListener('toggle', () => {
+    for (const formula of mark.querySelectorAll<HTMLElement>('.plan-formula')) {
+      if (formula.scrollWidth > formula.clientWidth) formula.tabIndex = 0;
+    }
+  });
+  return mark;
 }
 
 /** What comes out first, beside the title of a folded section. */
@@ -107,9 +114,7 @@ function lineMark(line: ArithmeticLine, places: Places): HTMLElement {
 }
 
 function mathOf(symbol: string): Element {
-  const math = document.createElementNS('http://www.w3.org/1998/Math/MathML', 'math');
-  math.append(symbolMark(symbol));
-  return math;
+  return makeMath('math', symbolMark(symbol));
 }
 
 function putIn({ quantity, characteristic }: Given, { base, profile }: Places): Node | string {

@@ -12,8 +12,8 @@ import {
 import { phrase } from '../../words/index.ts';
 import { find } from '../find.ts';
 import { make } from '../make.ts';
-import { sectionMark } from './arithmetic.ts';
-import { fillCard } from './card.ts';
+import { pause } from '../pause.ts';
+import { type Places, sectionMark } from './arithmetic.ts';
 import { levelFigure, responseFigure } from './figures.ts';
 import { fittedCorrection } from './fitted.ts';
 import type { Loader } from './load.ts';
@@ -37,48 +37,57 @@ export interface ArithmeticOf {
   readonly chooseBeside: (code: string) => void;
 }
 
+/** In parts, between which the page answers to a tap. */
 export async function showArithmetic(of: ArithmeticOf): Promise<void> {
-  const { query, profile, isCurrent } = of;
+  const { root, query, profile, isCurrent } = of;
+  const place = find(root, '#plan-arithmetic', HTMLElement);
   const sections = workings(query, profile);
-  showSections(of, sections);
+  const open = new Set([...place.querySelectorAll('details[open]')].map(({ id }) => id));
+  const markOf = (section: Section): HTMLElement =>
+    sectionMark(section, open.has(`section-${section.id}`), placesOf(of));
+  const marks: HTMLElement[] = [];
+  for (const section of sections) {
+    await pause();
+    if (!isCurrent()) return;
+    marks.push(markOf(section));
+  }
+  place.replaceChildren(...marks);
   showBesideChoice(of);
+  await showFigures(of, sections);
   await showBeside(of);
-  if (!query.amplifier?.equaliser || !isCurrent()) return;
-  const found = await fittedCorrection(profile.output);
-  if (!isCurrent()) return;
-  const fitted = correctionSection(query, profile.output, () => found);
-  const order = (id: Section['id']): number => sectionIds.indexOf(id);
-  showSections(
-    of,
-    [...sections, fitted].sort((a, b) => order(a.id) - order(b.id)),
-  );
+  if (query.amplifier?.equaliser && isCurrent()) {
+    const found = await fittedCorrection(profile.output);
+    if (!isCurrent()) return;
+    const fitted = correctionSection(query, profile.output, () => found);
+    const next = sections.findIndex(({ id }) => sectionIds.indexOf(id) > sectionIds.indexOf(fitted.id));
+    sections.splice(next < 0 ? sections.length : next, 0, fitted);
+    await showFigures(of, sections);
+    if (!isCurrent()) return;
+    place.insertBefore(markOf(fitted), marks[next] ?? null);
+  }
+  await showCard(of, sections);
 }
 
-function showSections(of: ArithmeticOf, sections: readonly Section[]): void {
-  const { root, base, site, unit, code, query, judged, profile } = of;
-  const { output } = profile;
-  const place = find(root, '#plan-arithmetic', HTMLElement);
-  const open = new Set(
-    [...place.querySelectorAll<HTMLElement>('details[open]')].map((one) => one.dataset.section),
-  );
-  const places = { base, profile: output.profile, sourceTitles: site.sources, lineTexts: site.lines };
-  place.replaceChildren(...sections.map((section) => sectionMark(section, open.has(section.id), places)));
-  // A formula too long for a phone is moved sideways: by keys too. Its width is known once it is unfolded.
-  for (const details of place.querySelectorAll('details')) {
-    const letMove = (): void => {
-      for (const formula of details.querySelectorAll<HTMLElement>('.plan-formula')) {
-        if (formula.scrollWidth > formula.clientWidth) formula.tabIndex = 0;
-      }
-    };
-    details.addEventListener('toggle', letMove);
-    letMove();
-  }
-  const figures = find(root, '#plan-figures', HTMLElement);
-  figures.replaceChildren(...figuresOf(of, sections));
-  const card = root.querySelector<HTMLElement>('#job-card');
-  if (card) {
-    fillCard(card, { ...places, unit: unit.name, code, query, judged, sections });
-  }
+function placesOf({ base, site, profile }: ArithmeticOf): Places {
+  return {
+    base,
+    profile: profile.output.profile,
+    sourceTitles: site.sources,
+    lineTexts: site.lines,
+  };
+}
+
+async function showFigures(of: ArithmeticOf, sections: readonly Section[]): Promise<void> {
+  await pause();
+  if (of.isCurrent()) find(of.root, '#plan-figures', HTMLElement).replaceChildren(...figuresOf(of, sections));
+}
+
+/** The card that goes to paper is on no screen: it is loaded and filled in last. */
+async function showCard(of: ArithmeticOf, sections: readonly Section[]): Promise<void> {
+  const { unit, code, query, judged } = of;
+  const { fillCard } = await import('./card.ts');
+  const card = find(of.root, '#job-card', HTMLElement);
+  if (of.isCurrent()) fillCard(card, { ...placesOf(of), unit: unit.name, code, query, judged, sections });
 }
 
 function figuresOf({ profile, unit }: ArithmeticOf, sections: readonly Section[]): HTMLElement[] {

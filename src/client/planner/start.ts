@@ -1,7 +1,7 @@
 /** The planner: answers while a plan is filled in. Everything is worked out on the device; nothing is sent anywhere. */
 import { canonicalCode } from '../../codes/canonical-code.ts';
 import type { Change } from '../../decide/plan/changes.ts';
-import { type JudgedPlan, judgePlan } from '../../decide/plan/judged-plan.ts';
+import type { JudgedPlan } from '../../decide/plan/judged-plan.ts';
 import { type QueryFault, readQuery } from '../../decide/plan/read-query.ts';
 import type { Verdict } from '../../decide/verdict.ts';
 import { unitPath } from '../../views/paths.ts';
@@ -18,6 +18,7 @@ import {
 import { phrase } from '../../words/index.ts';
 import { find } from '../find.ts';
 import { make } from '../make.ts';
+import { pause } from '../pause.ts';
 import {
   answerHead,
   changeButtons,
@@ -28,6 +29,7 @@ import {
   verdictMark,
 } from './answer.ts';
 import { formIn, keepInAddress, PlanForm, type Values, valuesOfAddress } from './form.ts';
+import { judgedInParts } from './judged.ts';
 import { type Loader, loaderOf } from './load.ts';
 
 /** Typing rests this long before the answer is worked out again. */
@@ -51,6 +53,7 @@ async function start(root: HTMLElement): Promise<void> {
   const status = find(root, '#plan-status', HTMLElement);
   try {
     const site = await loader.site();
+    await pause();
     run(root, loader, site, base);
   } catch {
     status.textContent = phrase(
@@ -72,6 +75,7 @@ function run(root: HTMLElement, loader: Loader, site: PlannerData, base: string)
   let shown: Shown | undefined;
   let turn = 0;
   let timer: number | undefined;
+  let printable: Promise<void> | undefined;
 
   const fill = (values: Values): void => {
     form.fill(values);
@@ -125,7 +129,10 @@ function run(root: HTMLElement, loader: Loader, site: PlannerData, base: string)
       );
       const profile = arithmeticProfile(ownData, channels, own.id);
       const named = { id: own.id, profile };
-      const judged = judgePlan(policy, query, named, { catalogue: site.catalogue, others });
+      await pause();
+      const judged = await judgedInParts(policy, query, named, { catalogue: site.catalogue, others });
+      await pause();
+      if (mine !== turn) return;
       const telling: Telling = {
         base,
         query,
@@ -142,7 +149,9 @@ function run(root: HTMLElement, loader: Loader, site: PlannerData, base: string)
       body.hidden = false;
       see.hidden = false;
       // The verdict is painted before the arithmetic is loaded and worked out.
-      requestAnimationFrame(() => setTimeout(() => void arithmetic(mine)));
+      printable = new Promise((isDone) => {
+        requestAnimationFrame(() => setTimeout(() => arithmetic(mine).finally(isDone)));
+      });
       const arithmetic = async (of: number): Promise<void> => {
         const { showArithmetic } = await import('./show-arithmetic.ts');
         const isCurrent = (): boolean => of === turn;
@@ -228,7 +237,11 @@ function run(root: HTMLElement, loader: Loader, site: PlannerData, base: string)
     element.querySelector('select')?.focus();
   });
   const print = find(root.ownerDocument, '[data-print]', HTMLButtonElement);
-  print.addEventListener('click', () => window.print());
+  // The card that is printed is filled in last of all.
+  print.addEventListener('click', async () => {
+    await printable;
+    window.print();
+  });
   const asked = valuesOfAddress(window.location.search);
   fill(asked);
   // A code sent without its unit finds it.

@@ -21,6 +21,9 @@ export interface JudgedPlan {
   readonly staged: StagedPlan | undefined;
 }
 
+/** What a plan comes to as it is. */
+type AnsweredPlan = Omit<JudgedPlan, 'changes' | 'staged'>;
+
 /** Judges a plan on a profile. */
 export function judgePlan(
   policy: PlanPolicy,
@@ -28,6 +31,19 @@ export function judgePlan(
   own: NamedProfile,
   choices: Choices,
 ): JudgedPlan {
+  return {
+    ...answeredPlan(policy, query, own, choices),
+    changes: smallestChanges(policy, query, own, choices),
+    staged: stagedPlan(policy, query, own.profile),
+  };
+}
+
+export function answeredPlan(
+  policy: PlanPolicy,
+  query: PlanQuery,
+  own: NamedProfile,
+  choices: Choices,
+): AnsweredPlan {
   const terms = termsOfQuery(query);
   const suits = suitableProfiles(policy, query, choices);
   const judgement = judge(policy, terms, own.profile, suits.length);
@@ -36,8 +52,6 @@ export function judgePlan(
     rules: judgement.rules,
     settledBy: judgement.settledBy,
     suits,
-    changes: smallestChanges(policy, query, own, choices),
-    staged: stagedPlan(policy, query, own.profile),
   };
 }
 

@@ -33,12 +33,14 @@ export function stagedPlan(
   if (bought.length < 2) return undefined;
   let best: StagedPlan | undefined;
   let fewest = Number.POSITIVE_INFINITY;
+  const verdictWith = verdictsOf(policy, query, profile);
   for (const order of permutations(bought)) {
-    const stages = stagesOf(policy, query, profile, order);
+    const stages = order.map((buy, at) => ({ buy, verdict: verdictWith(order.slice(0, at + 1)) }));
     const changes = stages.filter(({ verdict }) => !keeps(verdict)).length;
     if (changes >= fewest) continue;
     fewest = changes;
     best = { stages, keepsThroughout: changes === 0 };
+    if (fewest === 0) break;
   }
   return best;
 }
@@ -47,23 +49,27 @@ function isBought(query: PlanQuery, one: Purchase): boolean {
   return one === 'amplifier' ? query.amplifier?.place === 'aftermarket' : query[one] !== undefined;
 }
 
-function stagesOf(
+/** The verdict once some things are fitted, with what was there before; in whatever order, it is found once. */
+function verdictsOf(
   policy: PlanPolicy,
   query: PlanQuery,
   profile: JudgedProfile,
-  order: readonly Purchase[],
-): Stage[] {
-  let sofar: PlanQuery = {
+): (fitted: readonly Purchase[]) => Verdict {
+  const before: PlanQuery = {
     ...query,
     amplifier: query.amplifier?.place === 'aftermarket' ? query.fitted : query.amplifier,
     front: undefined,
     rear: undefined,
     subwoofer: undefined,
   };
-  return order.map((buy) => {
-    sofar = { ...sofar, [buy]: query[buy] };
-    return { buy, verdict: judge(policy, termsOfQuery(sofar), profile, undefined).verdict };
-  });
+  const known = new Map<string, Verdict>();
+  return (fitted) => {
+    const key = [...fitted].sort().join();
+    const plan = { ...before, ...Object.fromEntries(fitted.map((one) => [one, query[one]])) };
+    const verdict = known.get(key) ?? judge(policy, termsOfQuery(plan), profile, undefined).verdict;
+    known.set(key, verdict);
+    return verdict;
+  };
 }
 
 /** All orders, those nearest to the given one first. */
