@@ -4,18 +4,29 @@ import type { JudgedProfile } from '../../decide/table-given.ts';
 import { decimalsFor, formatNumber, formatQuantity } from '../../measure/format.ts';
 import type { Unit } from '../../measure/quantity.ts';
 import { characteristicLabel } from '../../views/characteristic-label.ts';
+import { arithmeticProfile, type PlannerCode, type PlannerUnit } from '../../views/planner-format.ts';
 import { phrase } from '../../words/index.ts';
 import { make } from '../make.ts';
 import { responseFigure } from './figures.ts';
+import type { Loader } from './load.ts';
 import { plotPoints } from './plot-data.ts';
 
-export interface Besides {
+interface Besides {
   readonly code: string;
   readonly profile: JudgedProfile;
 }
 
-/** Figure and table. */
-export function besideParts(one: Besides, other: Besides): HTMLElement[] {
+/**
+ * Figure and table of a profile beside another of its unit.
+ * @throws where its data cannot be loaded.
+ */
+export async function besideProfile(
+  one: Besides,
+  { id, code }: PlannerCode,
+  channels: PlannerUnit['channels'],
+  loader: Loader,
+): Promise<HTMLElement[]> {
+  const other = { code, profile: arithmeticProfile(await loader.profile(id), channels, id) };
   return [...overlaid(one, other), differences(one, other)];
 }
 

@@ -11,7 +11,6 @@ import { phrase } from '../../words/index.ts';
 import { codeText } from '../code-text.ts';
 import { find } from '../find.ts';
 import { make } from '../make.ts';
-import { cautionItems, deferralWords } from './caution-items.ts';
 
 /** Lines a workshop sets or checks, in the order of the work; the rest is reckoning on the way there. */
 const rows: readonly string[] = [
@@ -39,6 +38,8 @@ export interface CardContent {
   readonly query: PlanQuery;
   readonly judged: JudgedPlan;
   readonly sections: readonly Section[];
+  /** In words, as items of a list. */
+  readonly cautions: readonly HTMLElement[];
   readonly sourceTitles: Readonly<Record<string, string>>;
   readonly lineTexts: LineTexts;
 }
@@ -52,7 +53,6 @@ export function fillCard(card: HTMLElement, content: CardContent): void {
     .sort((a, b) => rows.indexOf(a.id) - rows.indexOf(b.id));
   const filters = sections.flatMap(({ correction }) => correction?.filters ?? []);
   const sources = [...new Set(lines.flatMap((line) => line.sources))];
-  const cautions = cautionItems(lines.flatMap((line) => line.cautions));
   const { verdict, sentence } = judged.answer;
   part(card, 'what').replaceChildren(`${phrase('{unit}, code', { unit })} `, codeText(code));
   part(card, 'verdict').replaceChildren(make('strong', {}, verdictLabel(verdict)), `: ${sentence}`);
@@ -71,7 +71,7 @@ export function fillCard(card: HTMLElement, content: CardContent): void {
   part(card, 'remarks').replaceChildren(
     ...[...new Set(sections.flatMap(({ remarks }) => remarks))].map((text) => make('li', {}, text)),
   );
-  part(card, 'cautions').replaceChildren(...cautions, make('li', {}, deferralWords()));
+  part(card, 'cautions').replaceChildren(...content.cautions);
   part(card, 'sources').textContent = sources.map((id) => sourceTitles[id] ?? id).join('; ');
 }
 

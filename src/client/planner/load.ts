@@ -16,8 +16,8 @@ export interface Loader {
   readonly site: () => Promise<PlannerData>;
   readonly unit: (family: string) => Promise<PlannerUnitData>;
   readonly profile: (id: string) => Promise<PlannerProfileData>;
-  /** The known codes among which one is that is typed before the unit is known. */
-  readonly codes: (canonical: string) => Promise<readonly CodeEntry[]>;
+  /** The known code that is typed so, of a unit or, where none is chosen, of any. */
+  readonly code: (canonical: string, unit: string | undefined) => Promise<CodeEntry | undefined>;
 }
 
 /** @param base the base path of the site; `site` the address of what every plan needs. */
@@ -26,7 +26,7 @@ export function loaderOf(base: string, site: string): Loader {
     site: () => loaded<PlannerData>(site),
     unit: (family) => loaded<PlannerUnitData>(`${base}${plannerUnitPath(family)}`),
     profile: (id) => loaded<PlannerProfileData>(`${base}${plannerProfilePath(id)}`),
-    codes: async (canonical) => (await import('../codes-near.ts')).codesNear(base, canonical),
+    code: async (canonical, unit) => (await import('../code-typed.ts')).codeTyped(base, canonical, unit),
   };
 }
 

@@ -1,14 +1,8 @@
 /** Everything below the verdict: loaded once that is on the screen. The equaliser’s settings come last of all. */
-import type { JudgedPlan } from '../../decide/plan/judged-plan.ts';
 import type { PlanQuery } from '../../decide/plan/query.ts';
 import { correctionSection, type Section, sectionIds, workings } from '../../decide/plan/workings.ts';
 import type { JudgedProfile } from '../../decide/table-given.ts';
-import {
-  arithmeticProfile,
-  type PlannerCode,
-  type PlannerData,
-  type PlannerUnit,
-} from '../../views/planner-format.ts';
+import type { PlannerCode, PlannerUnit } from '../../views/planner-format.ts';
 import { phrase } from '../../words/index.ts';
 import { find } from '../find.ts';
 import { make } from '../make.ts';
@@ -21,15 +15,13 @@ import { correctedCurves, gainLevels, plotPoints } from './plot-data.ts';
 
 export interface ArithmeticOf {
   readonly root: HTMLElement;
-  readonly base: string;
-  readonly site: PlannerData;
+  readonly places: Places;
   readonly unit: PlannerUnit;
   /** Of the unit’s profiles. */
   readonly codes: readonly PlannerCode[];
   readonly code: string;
   readonly profile: JudgedProfile;
   readonly query: PlanQuery;
-  readonly judged: JudgedPlan;
   /** Whether this is still the plan on the screen. */
   readonly isCurrent: () => boolean;
   readonly beside: PlannerCode | undefined;
@@ -37,18 +29,18 @@ export interface ArithmeticOf {
   readonly chooseBeside: (code: string) => void;
 }
 
-/** In parts, between which the page answers to a tap. */
-export async function showArithmetic(of: ArithmeticOf): Promise<void> {
+/** In parts, between which the page answers to a tap; gives the sections. */
+export async function showArithmetic(of: ArithmeticOf): Promise<readonly Section[]> {
   const { root, query, profile, isCurrent } = of;
   const place = find(root, '#plan-arithmetic', HTMLElement);
   const sections = workings(query, profile);
   const open = new Set([...place.querySelectorAll('details[open]')].map(({ id }) => id));
   const markOf = (section: Section): HTMLElement =>
-    sectionMark(section, open.has(`section-${section.id}`), placesOf(of));
+    sectionMark(section, open.has(`section-${section.id}`), of.places);
   const marks: HTMLElement[] = [];
   for (const section of sections) {
     await pause();
-    if (!isCurrent()) return;
+    if (!isCurrent()) return [];
     marks.push(markOf(section));
   }
   place.replaceChildren(...marks);
@@ -57,37 +49,20 @@ export async function showArithmetic(of: ArithmeticOf): Promise<void> {
   await showBeside(of);
   if (query.amplifier?.equaliser && isCurrent()) {
     const found = await fittedCorrection(profile.output);
-    if (!isCurrent()) return;
+    if (!isCurrent()) return [];
     const fitted = correctionSection(query, profile.output, () => found);
     const next = sections.findIndex(({ id }) => sectionIds.indexOf(id) > sectionIds.indexOf(fitted.id));
     sections.splice(next < 0 ? sections.length : next, 0, fitted);
     await showFigures(of, sections);
-    if (!isCurrent()) return;
+    if (!isCurrent()) return [];
     place.insertBefore(markOf(fitted), marks[next] ?? null);
   }
-  await showCard(of, sections);
-}
-
-function placesOf({ base, site, profile }: ArithmeticOf): Places {
-  return {
-    base,
-    profile: profile.output.profile,
-    sourceTitles: site.sources,
-    lineTexts: site.lines,
-  };
+  return sections;
 }
 
 async function showFigures(of: ArithmeticOf, sections: readonly Section[]): Promise<void> {
   await pause();
   if (of.isCurrent()) find(of.root, '#plan-figures', HTMLElement).replaceChildren(...figuresOf(of, sections));
-}
-
-/** The card that goes to paper is on no screen: it is loaded and filled in last. */
-async function showCard(of: ArithmeticOf, sections: readonly Section[]): Promise<void> {
-  const { unit, code, query, judged } = of;
-  const { fillCard } = await import('./card.ts');
-  const card = find(of.root, '#job-card', HTMLElement);
-  if (of.isCurrent()) fillCard(card, { ...placesOf(of), unit: unit.name, code, query, judged, sections });
 }
 
 function figuresOf({ profile, unit }: ArithmeticOf, sections: readonly Section[]): HTMLElement[] {
@@ -140,18 +115,13 @@ async function showBeside({
   isCurrent,
 }: ArithmeticOf): Promise<void> {
   const place = find(root, '#plan-beside', HTMLElement);
-  if (!beside || beside.code === code) {
-    place.replaceChildren();
-    return;
-  }
-  try {
-    const [data, { besideParts }] = await Promise.all([loader.profile(beside.id), import('./beside.ts')]);
-    if (!isCurrent()) return;
-    const other = { code: beside.code, profile: arithmeticProfile(data, unit.channels, beside.id) };
-    place.replaceChildren(...besideParts({ code, profile }, other));
-  } catch {
-    place.replaceChildren(
-      make('p', {}, phrase('Its data did not come through. Check the signal and choose it again.')),
-    );
-  }
+  const parts =
+    beside && beside.code !== code
+      ? await import('./beside.ts')
+          .then(({ besideProfile }) => besideProfile({ code, profile }, beside, unit.channels, loader))
+          .catch(() => [
+            make('p', {}, phrase('Its data did not come through. Check the signal and choose it again.')),
+          ])
+      : [];
+  if (isCurrent()) place.replaceChildren(...parts);
 }

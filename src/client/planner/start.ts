@@ -28,6 +28,8 @@ import {
   type Telling,
   verdictMark,
 } from './answer.ts';
+import type { Places } from './arithmetic.ts';
+import { cautionItems, deferralWords } from './caution-items.ts';
 import { formIn, keepInAddress, PlanForm, type Values, valuesOfAddress } from './form.ts';
 import { judgedInParts } from './judged.ts';
 import { type Loader, loaderOf } from './load.ts';
@@ -156,16 +158,20 @@ function run(root: HTMLElement, loader: Loader, site: PlannerData, base: string)
         const { showArithmetic } = await import('./show-arithmetic.ts');
         const isCurrent = (): boolean => of === turn;
         if (!isCurrent()) return;
-        await showArithmetic({
-          root,
+        const places: Places = {
           base,
-          site,
+          profile: own.id,
+          sourceTitles: site.sources,
+          lineTexts: site.lines,
+        };
+        const sections = await showArithmetic({
+          root,
+          places,
           unit,
           codes,
           code: own.code,
           profile,
           query,
-          judged,
           isCurrent,
           beside: codes.find(({ code }) => code === beside),
           loader,
@@ -174,6 +180,16 @@ function run(root: HTMLElement, loader: Loader, site: PlannerData, base: string)
             void update();
           },
         });
+        // The card that goes to paper is on no screen: it comes last.
+        await pause();
+        const { fillCard } = await import('./card.ts');
+        if (!isCurrent()) return;
+        const card = find(root, '#job-card', HTMLElement);
+        const cautions = [
+          ...cautionItems(sections.flatMap(({ lines }) => lines.flatMap((line) => line.cautions))),
+          make('li', {}, deferralWords()),
+        ];
+        fillCard(card, { ...places, unit: unit.name, code: own.code, query, judged, sections, cautions });
       };
     } catch {
       if (mine !== turn) return;
@@ -208,12 +224,8 @@ function run(root: HTMLElement, loader: Loader, site: PlannerData, base: string)
     const asked = typed.value;
     const canonical = canonicalCode(asked);
     const unit = form.unit()?.id;
-    const all = await loader.codes(canonical).catch(() => []);
+    const found = await loader.code(canonical, unit).catch(() => undefined);
     if (typed.value !== asked) return;
-    const like = all.filter((one) =>
-      [one.code, ...one.otherSpellings].some((code) => canonicalCode(code) === canonical),
-    );
-    const found = like.find(({ family }) => family === unit) ?? (unit === undefined ? like[0] : undefined);
     find(root, '#plan-typed-not', HTMLElement).hidden = found !== undefined || canonical.length < 4;
     if (!found) return;
     form.takeCode(found.code, found.family);

@@ -44,8 +44,11 @@ export function readFormula(text: string): Term {
     if (found) at += 1;
     return found;
   };
+  const isWrong = (): never => {
+    throw new Error(`“${text}” cannot be read from its part ${at + 1}`);
+  };
   const need = (sign: string): void => {
-    if (!taken(sign)) throw new Error(`“${text}”: “${sign}” expected at “${tokens[at] ?? 'the end'}”`);
+    if (!taken(sign)) isWrong();
   };
 
   function sum(): Term {
@@ -65,7 +68,7 @@ export function readFormula(text: string): Term {
     return is ? { is, left: base, right: power() } : base;
   }
   function atom(): Term {
-    const here = tokens[at] ?? 'the end';
+    const here = tokens[at] ?? isWrong();
     at += 1;
     if (here === '(') {
       const inner = sum();
@@ -81,11 +84,11 @@ export function readFormula(text: string): Term {
       return { is: 'call', name: here, parts };
     }
     if (/^\p{L}/u.test(here)) return { is: 'symbol', name: here };
-    throw new Error(`“${text}”: unexpected “${here}”`);
+    return isWrong();
   }
 
   const whole = sum();
-  if (at !== tokens.length) throw new Error(`“${text}”: “${tokens.slice(at).join(' ')}” is left over`);
+  if (at !== tokens.length) isWrong();
   return whole;
 }
 
