@@ -1,4 +1,5 @@
 /** What a table may answer where values are not known exactly. */
+import { decided } from './decided.ts';
 import { cutTable, isAnalysable } from './grid/cut-table.ts';
 import type { Table } from './table.ts';
 import { evaluateCut, type Known, type Within } from './within.ts';
@@ -9,5 +10,5 @@ import { evaluateCut, type Known, type Within } from './within.ts';
  */
 export function evaluateWithin(table: Table, known: Readonly<Record<string, Known | undefined>>): Within {
   if (!isAnalysable(table)) throw new Error('a test of this table is more than S-FEEL');
-  return evaluateCut(cutTable(table), known);
+  return evaluateCut(cutTable(table), known, decided);
 }

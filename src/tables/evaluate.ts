@@ -1,6 +1,7 @@
 /** What a table answers to values that are known exactly. The FEEL library decides which tests hold. */
 import { evaluate, unaryTest } from 'feelin';
-import { type Decided, decided } from './hit-policy.ts';
+import { decided } from './decided.ts';
+import type { Decided } from './hit-policy.ts';
 import type { Given, Table, TableRule, Value, ValueType } from './table.ts';
 
 /** The answer of a table; inputs left out are `null`, which fits a test of any value, `null` itself, or `not(…)`. */

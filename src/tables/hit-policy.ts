@@ -2,8 +2,8 @@
 import type { Table, TableRule, Value } from './table.ts';
 
 /** What of a table its answers follow from, once it is known which rules fit. */
-type Answering = Pick<Table, 'hitPolicy' | 'aggregation' | 'outputs'>;
-type Fitting = Pick<TableRule, 'id' | 'results'>;
+export type Answering = Pick<Table, 'hitPolicy' | 'aggregation' | 'outputs'>;
+export type Fitting = Pick<TableRule, 'id' | 'results'>;
 
 /** One answer: a value an output. */
 export type Answer = Readonly<Record<string, Value>>;
@@ -29,8 +29,11 @@ export function givesList({ hitPolicy, aggregation }: Pick<Table, 'hitPolicy' | 
   );
 }
 
-/** @param fitting the rules whose tests all hold, in the order of the table. */
-export function decided(table: Answering, fitting: readonly Fitting[]): Decided {
+/**
+ * What comes of the rules that fit where nothing is aggregated, as for every answer that is no number.
+ * @param fitting the rules whose tests all hold, in the order of the table.
+ */
+export function listed(table: Answering, fitting: readonly Fitting[]): Decided {
   const ids = fitting.map(({ id }) => id);
   if (fitting.length === 0) return withoutHit(table);
   const [first] = fitting;
@@ -55,9 +58,8 @@ export function decided(table: Answering, fitting: readonly Fitting[]): Decided 
     case 'output order':
       return several(table, byPriority(table, fitting));
     case 'rule order':
-      return several(table, fitting);
     case 'collect':
-      return collected(table, fitting);
+      return several(table, fitting);
   }
 }
 
@@ -77,41 +79,12 @@ function broken(rules: readonly string[], message: string): Decided {
   return { answers: [], rules, broken: message };
 }
 
-/** With no rule that fits, each output is its default, if it has one (DMN 1.3, 8.2.10). A count is of none. */
+/** With no rule that fits, each output is its default, if it has one (DMN 1.3, 8.2.10). */
 function withoutHit(table: Answering): Decided {
   const none = { rules: [], broken: undefined };
-  if (table.outputs.some(({ otherwise }) => otherwise !== undefined)) {
-    const answer = Object.fromEntries(table.outputs.map(({ id, otherwise }) => [id, otherwise ?? null]));
-    return { answers: [answer], ...none };
-  }
-  const [output] = table.outputs;
-  if (table.hitPolicy === 'collect' && table.aggregation === 'count' && output) {
-    return { answers: [{ [output.id]: 0 }], ...none };
-  }
-  return { answers: [], ...none };
-}
-
-function collected(table: Answering, rules: readonly Fitting[]): Decided {
-  const [output] = table.outputs;
-  if (table.aggregation === undefined || !output) return several(table, rules);
-  const ids = rules.map(({ id }) => id);
-  const values = rules.map(({ results }) => results[0] ?? null);
-  const numbers = values.filter((one) => typeof one === 'number');
-  const of = (value: Value): Decided => ({
-    answers: [{ [output.id]: value }],
-    rules: ids,
-    broken: undefined,
-  });
-  switch (table.aggregation) {
-    case 'count':
-      return of(values.length);
-    case 'sum':
-      return of(numbers.reduce((sum, one) => sum + one, 0));
-    case 'min':
-      return of(numbers.length === 0 ? null : Math.min(...numbers));
-    case 'max':
-      return of(numbers.length === 0 ? null : Math.max(...numbers));
-  }
+  if (table.outputs.every(({ otherwise }) => otherwise === undefined)) return { answers: [], ...none };
+  const answer = Object.fromEntries(table.outputs.map(({ id, otherwise }) => [id, otherwise ?? null]));
+  return { answers: [answer], ...none };
 }
 
 function answerOf(table: Answering, rule: Fitting): Answer {

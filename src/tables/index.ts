@@ -1,5 +1,6 @@
 /** Decision tables (OMG DMN): their tests read, evaluated and analysed. Pure. */
 export * from './analysis/index.ts';
+export { decided } from './decided.ts';
 export type { EntryFault, EntryPath } from './entry/entry-fault.ts';
 export { type EntryTable, tableOfEntry, writtenTable } from './entry/table-of-entry.ts';
 export { writtenTest } from './entry/written-test.ts';
@@ -9,7 +10,7 @@ export { cutTable, gridOf, isAnalysable } from './grid/cut-table.ts';
 export { describeBox, describeSet } from './grid/describe.ts';
 export { describeGiven } from './grid/describe-given.ts';
 export { testText } from './grid/describe-test.ts';
-export { type Answer, type Decided, decided } from './hit-policy.ts';
+export type { Answer, Decided } from './hit-policy.ts';
 export { type ReadTable, readTable } from './read-table.ts';
 export {
   type Aggregation,

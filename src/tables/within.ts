@@ -4,7 +4,7 @@
  */
 import { type CutTable, cutAt, type GridInput, pieceOf, sample } from './grid/grid.ts';
 import { type Leaf, possibleHits } from './grid/possible.ts';
-import { type Decided, decided } from './hit-policy.ts';
+import { type Decided, listed } from './hit-policy.ts';
 import { daysOf } from './sets/days.ts';
 import type { Value } from './table.ts';
 
@@ -31,37 +31,49 @@ export interface Within {
   readonly dependsOn: readonly string[];
 }
 
-/** Evaluates a table that has been cut on what is known. An input left out may be anything. */
-export function evaluateCut(table: CutTable, known: Readonly<Record<string, Known | undefined>>): Within {
+/**
+ * Evaluates a table that has been cut on what is known. An input left out may be anything.
+ * @param decide what the rules that fit come to; unless told otherwise nothing is aggregated.
+ */
+export function evaluateCut(
+  table: CutTable,
+  known: Readonly<Record<string, Known | undefined>>,
+  decide: typeof listed = listed,
+): Within {
+  const decided = (rules: readonly number[]): Decided =>
+    decide(
+      table,
+      rules.flatMap((index) => table.rules[index] ?? []),
+    );
   const of = (id: string): Known => known[id] ?? { anything: true };
   const grid = cutAt(
     table.grid,
     Object.fromEntries(table.inputs.map(({ id, type }) => [id, endsOf(of(id), type.kind)])),
   );
   const open = grid.map((input) => possiblePieces(input, of(input.input.id)));
-  const answers = distinctAnswers(table, possibleHits(grid, open));
-  const best = bestOf(table, grid, known);
+  const answers = distinctAnswers(decided, possibleHits(grid, open));
+  const best = bestOf(decided, grid, known);
   const bestKey = best && answerKey(best);
   const possible = [...answers.values()].sort(
     (a, b) => Number(answerKey(b) === bestKey) - Number(answerKey(a) === bestKey),
   );
   const borderline = possible.length > 1;
-  const deciding = borderline ? decidingInputs(table, grid, open) : { settledBy: [], dependsOn: [] };
+  const deciding = borderline ? decidingInputs(decided, grid, open) : { settledBy: [], dependsOn: [] };
   return { best, possible, borderline, ...deciding };
 }
+
+/** What the rules with these indexes come to. */
+type Decides = (rules: Leaf) => Decided;
 
 /** Two answers are one where they give the same, whichever rules they come from. */
 export function answerKey({ answers, broken }: Decided): string {
   return JSON.stringify([answers, broken !== undefined]);
 }
 
-function distinctAnswers(table: CutTable, leaves: readonly Leaf[]): Map<string, Decided> {
+function distinctAnswers(decided: Decides, leaves: readonly Leaf[]): Map<string, Decided> {
   const answers = new Map<string, Decided>();
   for (const leaf of leaves) {
-    const one = decided(
-      table,
-      leaf.map((index) => table.rules[index]).filter((rule) => rule !== undefined),
-    );
+    const one = decided(leaf);
     const key = answerKey(one);
     const known = answers.get(key);
     const rules = known ? [...new Set([...known.rules, ...one.rules])] : one.rules;
@@ -99,7 +111,7 @@ function possiblePieces(input: GridInput, known: Known): number[] {
 }
 
 function bestOf(
-  table: CutTable,
+  decided: Decides,
   grid: readonly GridInput[],
   known: Readonly<Record<string, Known | undefined>>,
 ): Decided | undefined {
@@ -109,10 +121,11 @@ function bestOf(
     return pieceOf(input, one.value) ?? nearestPiece(input, one.value);
   });
   if (pieces.some((one) => one === undefined)) return undefined;
-  const fitting = table.rules.filter((_, rule) =>
-    grid.every(({ passes }, index) => passes[rule]?.[pieces[index] ?? -1] === 1),
+  const [first] = grid;
+  const rules = [...(first?.passes.keys() ?? [])];
+  return decided(
+    rules.filter((rule) => grid.every(({ passes }, index) => passes[rule]?.[pieces[index] ?? -1] === 1)),
   );
-  return decided(table, fitting);
 }
 
 /** A best estimate may lie between two of the whole numbers an input can be: the nearest one stands for it. */
@@ -132,7 +145,7 @@ function nearestPiece({ pieces }: GridInput, value: Value): number | undefined {
  * pieces do not all leave the same answers.
  */
 function decidingInputs(
-  table: CutTable,
+  decided: Decides,
   grid: readonly GridInput[],
   open: readonly (readonly number[])[],
 ): Pick<Within, 'settledBy' | 'dependsOn'> {
@@ -143,7 +156,7 @@ function decidingInputs(
     if (pieces.length < 2) continue;
     const left = pieces.map((piece) => {
       const fixed = open.map((one, at) => (at === index ? [piece] : one));
-      return [...distinctAnswers(table, possibleHits(grid, fixed)).keys()].sort();
+      return [...distinctAnswers(decided, possibleHits(grid, fixed)).keys()].sort();
     });
     if (left.every((answers) => answers.length === 1)) settledBy.push(input.input.id);
     if (new Set(left.map((answers) => answers.join('\n'))).size > 1) dependsOn.push(input.input.id);

@@ -1,10 +1,12 @@
 /** The planner’s data, made from the answers: one file for all, one for each unit, one for each profile. */
 import type { Answers } from '../answers.ts';
 import { catalogueOf, judgedProfile } from '../answers.ts';
+import { sectionIds } from '../decide/plan/workings.ts';
 import { type JudgedProfile, numberBehind } from '../decide/table-given.ts';
 import type { Characteristic, CharacteristicName, ProfileOutput, Quantity } from '../measure/quantity.ts';
 import { toPortable } from '../tables/portable.ts';
 import { lineTexts } from './line-texts.ts';
+import { sectionTitle } from './plan-words.ts';
 import {
   type PlannerData,
   type PlannerProfileData,
@@ -15,6 +17,11 @@ import {
   type SentQuantity,
   type SentVerdictProfile,
 } from './planner-format.ts';
+import { outcomeLabel, topicLabel } from './wording.ts';
+
+function labelled<Id extends string>(ids: readonly Id[], label: (id: Id) => string): Record<Id, string> {
+  return Object.fromEntries(ids.map((id) => [id, label(id)])) as Record<Id, string>;
+}
 
 /** What every plan needs. */
 export function plannerData(answers: Answers): PlannerData {
@@ -36,6 +43,11 @@ export function plannerData(answers: Answers): PlannerData {
     })),
     sources: Object.fromEntries([...base.sources.values()].map(({ id, data }) => [id, data.title])),
     lines: lineTexts(),
+    labels: {
+      sections: labelled(sectionIds, sectionTitle),
+      topics: labelled(['level', 'bass', 'low-end', 'rear', 'system'], topicLabel),
+      outcomes: labelled(['fits', 'correct', 'fails', 'borderline', 'unknown'], outcomeLabel),
+    },
   };
 }
 

@@ -2,7 +2,9 @@
 
 import type { PlanPolicy } from '../decide/plan/policy.ts';
 import type { Catalogue } from '../decide/plan/read-query.ts';
+import type { SectionId } from '../decide/plan/workings.ts';
 import type { JudgedProfile } from '../decide/table-given.ts';
+import type { Reason } from '../decide/verdict.ts';
 import type { BoostBehaviour, Characteristic, Quantity, ResponseAtStep } from '../measure/quantity.ts';
 import { fromPortable, type PortableTable } from '../tables/portable.ts';
 import type { LineTexts } from './line-texts.ts';
@@ -19,6 +21,14 @@ export interface PlannerData {
   /** Titles of sources, by id. */
   readonly sources: Readonly<Record<string, string>>;
   readonly lines: LineTexts;
+  readonly labels: PlannerLabels;
+}
+
+/** What parts of an answer are called. */
+export interface PlannerLabels {
+  readonly sections: Readonly<Record<SectionId, string>>;
+  readonly topics: Readonly<Record<Reason['topic'], string>>;
+  readonly outcomes: Readonly<Record<Reason['outcome'], string>>;
 }
 
 export interface PlannerUnit {

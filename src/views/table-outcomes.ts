@@ -2,8 +2,9 @@
  * What a decision table comes to while some inputs are open: which rules give the answer, surely or perhaps, and on
  * what it depends. Without the FEEL library, so that pages and their script reckon alike.
  */
+
+import { decided } from '../tables/decided.ts';
 import { type Leaf, possibleHits } from '../tables/grid/possible.ts';
-import { decided } from '../tables/hit-policy.ts';
 import type { Table, Value } from '../tables/table.ts';
 import { phrase } from '../words/index.ts';
 

@@ -12,7 +12,7 @@ import { verdictLabel } from '../../src/views/wording.ts';
 import { inLanguage } from '../../src/words/index.ts';
 import { axeViolations, coloursIn } from './axe.ts';
 import { launchBrowser, textOf } from './browser.ts';
-import { budgetOf, filledPlan } from './page-budgets.ts';
+import { budgetOf, filledPlan, moreInOtherLanguages } from './page-budgets.ts';
 import { scriptBytes } from './script-bytes.ts';
 
 const { answers } = await readAnswers(new URL('../../content', import.meta.url).pathname);
@@ -416,7 +416,8 @@ test('all scripts of a whole plan together are small enough', async () => {
     expect(first, language).toBeGreaterThan(10_000);
     expect(first, language).toBeLessThan(20_000);
     expect(all, language).toBeGreaterThan(first);
-    expect(all, language).toBeLessThanOrEqual(budgetOf('planner'));
+    const more = language === '' ? 0 : moreInOtherLanguages;
+    expect(all, language).toBeLessThanOrEqual(budgetOf('planner') + more);
     expect(later, language).toBeLessThan(1500);
   }
 });

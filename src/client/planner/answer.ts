@@ -6,7 +6,8 @@ import type { PlanQuery } from '../../decide/plan/query.ts';
 import type { Verdict } from '../../decide/verdict.ts';
 import { profilePath } from '../../views/paths.ts';
 import { changesWords, type Names, stageWords } from '../../views/plan-words.ts';
-import { outcomeLabel, topicLabel, verdictLabel } from '../../views/wording.ts';
+import type { PlannerLabels } from '../../views/planner-format.ts';
+import { verdictLabel } from '../../views/wording.ts';
 import { phrase } from '../../words/index.ts';
 import { codeText } from '../code-text.ts';
 import { make } from '../make.ts';
@@ -17,6 +18,7 @@ export interface Telling {
   readonly names: Names;
   readonly query: PlanQuery;
   readonly policy: PlanPolicy;
+  readonly labels: PlannerLabels;
   /** Puts changes into the form. */
   readonly apply: (changes: readonly Change[]) => void;
 }
@@ -65,7 +67,7 @@ function either([one = '', ...others]: readonly string[]): string {
 }
 
 /** What was compared. */
-export function reasonsList({ answer }: JudgedPlan): HTMLElement {
+export function reasonsList({ answer }: JudgedPlan, { labels }: Telling): HTMLElement {
   return make(
     'dl',
     { class: 'reasons' },
@@ -73,7 +75,7 @@ export function reasonsList({ answer }: JudgedPlan): HTMLElement {
       make(
         'div',
         { 'data-outcome': outcome },
-        make('dt', {}, `${topicLabel(topic)}: `, make('strong', {}, outcomeLabel(outcome))),
+        make('dt', {}, `${labels.topics[topic]}: `, make('strong', {}, labels.outcomes[outcome])),
         make('dd', {}, text),
       ),
     ),

@@ -4,7 +4,7 @@ import type { Section } from '../../decide/plan/workings.ts';
 import { formatQuantity } from '../../measure/format.ts';
 import { type LineTexts, lineText } from '../../views/line-texts.ts';
 import { profilePath, sourcePath, valueAnchor } from '../../views/paths.ts';
-import { filterSetting, sectionTitle } from '../../views/plan-words.ts';
+import { filterSetting } from '../../views/plan-words.ts';
 import { phrase } from '../../words/index.ts';
 import { make, makeMath } from '../make.ts';
 import { cautionItems, deferralWords } from './caution-items.ts';
@@ -16,6 +16,7 @@ export interface Places {
   readonly profile: string;
   readonly sourceTitles: Readonly<Record<string, string>>;
   readonly lineTexts: LineTexts;
+  readonly sectionTitles: Readonly<Record<Section['id'], string>>;
 }
 
 /** A section, folded but for those a rider had open. */
@@ -25,7 +26,7 @@ export function sectionMark(section: Section, isOpen: boolean, places: Places): 
   const mark = make(
     'details',
     { class: 'plan-section', id: `section-${id}`, 'data-section': id, open: isOpen },
-    make('summary', {}, make('span', {}, sectionTitle(id), summaryOf(section, places))),
+    make('summary', {}, make('span', {}, places.sectionTitles[id], summaryOf(section, places))),
     ...remarks.map((remark) => make('p', { class: 'plan-remark' }, remark)),
     correction && correction.filters.length > 0
       ? make(

@@ -1,6 +1,6 @@
 /** A plan judged in parts: a page answers to a tap between them, on a slow phone too. */
 import { type Choices, type NamedProfile, smallestChanges } from '../../decide/plan/changes.ts';
-import { answeredPlan, type JudgedPlan } from '../../decide/plan/judged-plan.ts';
+import { answeredPlan, type JudgedPlan, suitableProfiles } from '../../decide/plan/judged-plan.ts';
 import type { PlanPolicy } from '../../decide/plan/policy.ts';
 import type { PlanQuery } from '../../decide/plan/query.ts';
 import { stagedPlan } from '../../decide/plan/stages.ts';
@@ -13,7 +13,9 @@ export async function judgedInParts(
   own: NamedProfile,
   choices: Choices,
 ): Promise<JudgedPlan> {
-  const answered = answeredPlan(policy, query, own, choices);
+  const suits = suitableProfiles(policy, query, choices);
+  await pause();
+  const answered = answeredPlan(policy, query, own, suits);
   await pause();
   const changes = smallestChanges(policy, query, own, choices);
   await pause();

@@ -139,6 +139,7 @@ function run(root: HTMLElement, loader: Loader, site: PlannerData, base: string)
         base,
         query,
         policy,
+        labels: site.labels,
         names: { code: (id) => unitData.profiles[id]?.code ?? id },
         apply: (changes) => fill(changed(form.values(), changes, codes)),
       };
@@ -163,6 +164,7 @@ function run(root: HTMLElement, loader: Loader, site: PlannerData, base: string)
           profile: own.id,
           sourceTitles: site.sources,
           lineTexts: site.lines,
+          sectionTitles: site.labels.sections,
         };
         const sections = await showArithmetic({
           root,
@@ -271,7 +273,7 @@ function showAnswer(root: HTMLElement, judged: JudgedPlan, telling: Telling): vo
     if (section) section.hidden = parts.length === 0;
   };
   put('plan-head', ...answerHead(judged, telling));
-  put('plan-reasons', reasonsList(judged));
+  put('plan-reasons', reasonsList(judged, telling));
   put('plan-changes', ...(judged.changes.length > 0 ? changeButtons(judged, telling) : []));
   put('plan-suits', ...(judged.suits.length > 0 ? [suitsList(judged, telling)] : []));
   put('plan-stages', ...stagesList(judged, telling));

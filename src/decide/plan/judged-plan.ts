@@ -32,20 +32,20 @@ export function judgePlan(
   choices: Choices,
 ): JudgedPlan {
   return {
-    ...answeredPlan(policy, query, own, choices),
+    ...answeredPlan(policy, query, own, suitableProfiles(policy, query, choices)),
     changes: smallestChanges(policy, query, own, choices),
     staged: stagedPlan(policy, query, own.profile),
   };
 }
 
+/** @param suits see {@link suitableProfiles} */
 export function answeredPlan(
   policy: PlanPolicy,
   query: PlanQuery,
   own: NamedProfile,
-  choices: Choices,
+  suits: JudgedPlan['suits'],
 ): AnsweredPlan {
   const terms = termsOfQuery(query);
-  const suits = suitableProfiles(policy, query, choices);
   const judgement = judge(policy, terms, own.profile, suits.length);
   return {
     answer: answerPlan(policy, { id: 'yours', terms }, own.profile, suits.length),

@@ -1,5 +1,5 @@
 /** How a policy that comes to one answer does so, for comparing answers without evaluating the table. */
-import { decided } from '../hit-policy.ts';
+import { decided } from '../decided.ts';
 import type { Table } from '../table.ts';
 import { answerKey, precedence, takesTheFirst } from './precedence.ts';
 import type { Space } from './space.ts';

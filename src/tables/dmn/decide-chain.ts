@@ -1,7 +1,8 @@
 /** What a decision of a DMN file answers, with the decisions it requires decided first (DMN 1.3, 6.2 and 8.2). */
 
+import { decided } from '../decided.ts';
 import { type Span, UnusableFile } from '../file-fault.ts';
-import { decided, givesList } from '../hit-policy.ts';
+import { givesList } from '../hit-policy.ts';
 import type { Table, TableRule, Value } from '../table.ts';
 import { type Context, evaluated, type PlainValue, passes, plainValue } from './expression.ts';
 import type { DmnDecision, DmnFile, DmnInput, DmnTable } from './model.ts';
