@@ -1,7 +1,7 @@
 /** Results that follow from points of a bench: what these share, and what is each one’s own. */
 import { ratioDb, relativeToDb } from './level.ts';
 import type { Influences, Point } from './point.ts';
-import { quantity, Result } from './propagate.ts';
+import { quantity, Result, type Shared } from './propagate.ts';
 import type { Quantity } from './quantity.ts';
 import { type Component, type Gathered, limits } from './uncertainty.ts';
 
@@ -23,7 +23,7 @@ export function levelBetween(point: Point, reference: Point): Quantity {
 }
 
 /** How far a result moves with each of the points it follows from. */
-export class FromPoints {
+class FromPoints implements Shared {
   /** Each once. */
   readonly #points: Point[];
   /** With the volts of each point, in the unit of the result per volt. */
@@ -34,9 +34,9 @@ export class FromPoints {
     this.#sensitivities = sensitivities;
   }
 
-  /** `into`, or a new one, with these times a sensitivity added: a point both have is counted once, with its sign. */
-  joined(into: FromPoints | undefined, sensitivity: number): FromPoints {
-    const all = into ?? new FromPoints([], []);
+  /** A point both have is counted once, with its sign. */
+  joined(into: Shared | undefined, sensitivity: number): FromPoints {
+    const all = into instanceof FromPoints ? into : new FromPoints([], []);
     const points = all.#points;
     const sensitivities = all.#sensitivities;
     this.#points.forEach((point, index) => {

@@ -1,7 +1,15 @@
 /** The law of propagation of uncertainty (GUM 5): results that follow from points, and from other results. */
-import type { FromPoints } from './from-points.ts';
 import type { Bound, Quantity, Unit } from './quantity.ts';
 import { type Component, Gathered, merged, scaled } from './uncertainty.ts';
+
+/** What results that follow from the same readings share; see from-points.ts. */
+export interface Shared {
+  /** `into`, or a new one, with these times a sensitivity added. */
+  joined(into: Shared | undefined, sensitivity: number): Shared;
+  budget(): Component[];
+  /** The budget summed without being written out. */
+  gather(gathered: Gathered): void;
+}
 
 /** How far a result moves with another one it is made from (its sensitivity, GUM 5.1.3), and that one. */
 export type Term = readonly [sensitivity: number, from: Quantity];
@@ -17,7 +25,7 @@ export function propagate(
   own: readonly Component[] = [],
   bound: Bound = 'exact',
 ): Quantity {
-  let points: FromPoints | undefined;
+  let points: Shared | undefined;
   const others: Component[] = [];
   for (const [sensitivity, from] of terms) {
     if (!(from instanceof Result)) {
@@ -47,7 +55,7 @@ export class Result implements Quantity {
   readonly unit: Unit;
   readonly bound: Bound;
   /** How it moves with the points it follows from; undefined where it follows from none. */
-  readonly points: FromPoints | undefined;
+  readonly points: Shared | undefined;
   /** Components besides those of the points, in its unit. */
   readonly others: readonly Component[];
   #gathered: Gathered | undefined;
@@ -58,7 +66,7 @@ export class Result implements Quantity {
     value: number,
     unit: Unit,
     bound: Bound,
-    points: FromPoints | undefined,
+    points: Shared | undefined,
     others: readonly Component[],
   ) {
     this.value = value;

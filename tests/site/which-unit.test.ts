@@ -32,6 +32,25 @@ test('model line and year decide, and lead to the way to the code', async () => 
   expect(new URL(page.url()).pathname).toContain('/units/brasslight/');
 });
 
+test('the form comes where its room was: nothing below it moves', async () => {
+  await page.addInitScript(() => {
+    let shift = 0;
+    // Of the draft Layout Instability API.
+    type Shift = PerformanceEntry & { readonly value: number };
+    new PerformanceObserver((list) => {
+      for (const entry of list.getEntries()) shift += (entry as Shift).value;
+      document.documentElement.dataset.shift = String(shift);
+    }).observe({ type: 'layout-shift', buffered: true });
+    document.addEventListener('DOMContentLoaded', () => {
+      document.documentElement.dataset.shift = String(shift);
+    });
+  });
+  await open();
+  await page.locator('.which-choices button').first().waitFor();
+  await page.waitForTimeout(300);
+  expect(await page.locator('html').getAttribute('data-shift')).toBe('0');
+});
+
 test('an undecided case asks one question; its answer decides; a reload keeps what is ridden', async () => {
   await open('?model=Tarrowby');
   expect(await shown()).toEqual(['Dialstone', 'Glasswick', 'Lanternby']);
