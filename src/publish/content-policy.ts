@@ -44,6 +44,15 @@ export function headerPolicy(pages: Iterable<PolicyDigests>): string {
   return `${policy}; frame-ancestors 'self'`;
 }
 
+/** Most pages hold the same scripts and styles. */
+const known = new Map<string, string>();
+const mostKnown = 1000;
+
 function digestSource(text: string): string {
-  return `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
+  const already = known.get(text);
+  if (already !== undefined) return already;
+  const source = `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
+  if (known.size >= mostKnown) known.clear();
+  known.set(text, source);
+  return source;
 }

@@ -8,8 +8,10 @@ export interface InlineParts {
   readonly attributes: readonly string[];
 }
 
-const commentOrTag = /<!--[\s\S]*?-->|<([a-zA-Z][^\s/>]*)((?:[^>"']|"[^"]*"|'[^']*')*)>/g;
+const commentOrTag = /<!--[\s\S]*?-->|<([a-zA-Z][^\s/>]*)([^>"']*(?:"[^"]*"[^>"']*|'[^']*'[^>"']*)*)>/g;
 const attribute = /([^\s"'=<>/]+)(?:\s*=\s*(?:"([^"]*)"|'([^']*)'|([^\s"'>]+)))?/g;
+/** Of most tags this alone tells that no attribute of theirs is run. */
+const mayRun = /(?:^|[\s"'/])(?:style|on)/i;
 const runTypes = ['', 'module', 'text/javascript'];
 
 /** Reads tag by tag, so that a tag within an attribute, a comment or a script is not taken for one. */
@@ -19,25 +21,32 @@ export function inlineParts(html: string): InlineParts {
   const attributes: string[] = [];
   const tags = new RegExp(commentOrTag);
   for (let match = tags.exec(html); match; match = tags.exec(html)) {
-    const tag = match[1]?.toLowerCase();
-    if (tag === undefined) continue;
-    const given = new Map(
-      [...(match[2] ?? '').matchAll(attribute)].map(([, name = '', ...values]) => [
-        name.toLowerCase(),
-        values.find((value) => value !== undefined) ?? '',
-      ]),
-    );
-    for (const name of given.keys()) {
-      if (name === 'style' || name.startsWith('on')) attributes.push(`${tag} ${name}`);
+    const [, name, text = ''] = match;
+    if (name === undefined) continue;
+    const isRun = /^(?:script|style)$/i.test(name);
+    if (!isRun && !mayRun.test(text)) continue;
+    const tag = name.toLowerCase();
+    const given = attributesIn(text);
+    for (const key of given.keys()) {
+      if (key === 'style' || key.startsWith('on')) attributes.push(`${tag} ${key}`);
     }
-    if (tag !== 'script' && tag !== 'style') continue;
+    if (!isRun) continue;
     const begin = tags.lastIndex;
     const end = tag === 'style' ? /<\/style/gi : /<\/script/gi;
     end.lastIndex = begin;
-    const text = html.slice(begin, end.exec(html)?.index);
-    tags.lastIndex = begin + text.length;
-    if (tag === 'style') styles.push(text);
-    else if (!given.has('src') && runTypes.includes(given.get('type') ?? '')) scripts.push(text);
+    const within = html.slice(begin, end.exec(html)?.index);
+    tags.lastIndex = begin + within.length;
+    if (tag === 'style') styles.push(within);
+    else if (!given.has('src') && runTypes.includes(given.get('type') ?? '')) scripts.push(within);
   }
   return { scripts, styles, attributes };
+}
+
+function attributesIn(text: string): Map<string, string> {
+  return new Map(
+    [...text.matchAll(attribute)].map(([, name = '', ...values]) => [
+      name.toLowerCase(),
+      values.find((value) => value !== undefined) ?? '',
+    ]),
+  );
 }

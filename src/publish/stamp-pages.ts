@@ -1,8 +1,9 @@
 /** Puts version, date and content policy into the finished pages, and gives every file a digest. */
-import { createHash } from 'node:crypto';
-import { readdir, readFile, writeFile } from 'node:fs/promises';
+import { createHash, randomBytes } from 'node:crypto';
+import { closeSync, openSync, readFileSync, writeFileSync, writeSync } from 'node:fs';
+import { readdir } from 'node:fs/promises';
 import { join } from 'node:path';
-import { digestMark, stamps } from '../views/stamps.ts';
+import { anyMark, digestMark, stamps } from '../views/stamps.ts';
 import { longDate } from '../views/wording.ts';
 import { type PolicyDigests, pagePolicy, policyDigests } from './content-policy.ts';
 import { inlineParts } from './inline-parts.ts';
@@ -26,7 +27,10 @@ export interface StampedSite {
   readonly policies: readonly PolicyDigests[];
 }
 
-/** Reads every file of a finished site, and rewrites its pages. `date` is ISO 8601. */
+/**
+ * Reads every file of a finished site, and rewrites its pages. `date` is ISO 8601. The version follows from all pages and
+ * stands in each: at first its place is kept free in all, then filled, so that pages are made once and none is kept.
+ */
 export async function stampPages(folder: string, date: string): Promise<StampedSite> {
   const names = (await readdir(folder, { recursive: true, withFileTypes: true }))
     .filter((entry) => entry.isFile())
@@ -35,53 +39,114 @@ export async function stampPages(folder: string, date: string): Promise<StampedS
     .sort();
   const files: SiteFile[] = [];
   for (const path of names.filter((name) => !name.endsWith('.html'))) {
-    const content = await readFile(join(folder, path));
+    const content = readFileSync(join(folder, path));
     const digest = digestOf(content);
     files.push({ path, bytes: content.length, digest, revision: digest });
   }
   const digests = new Map(files.map(({ path, digest }) => [path, digest]));
-  const read = async (path: string): Promise<string> =>
-    (await readFile(join(folder, path), 'utf8')).replace(digestMark, (_, file: string) => {
-      const digest = digests.get(file);
-      if (!digest) throw new Error(`${path} names the file ${file}, which the site does not have.`);
-      return digest;
-    });
-
-  // Twice over the pages rather than once with all of them in memory: the first for what they say.
-  const revisions = new Map<string, string>();
+  const dateInWords = longDate(date);
+  const undated = { day: '1970-01-01', words: longDate('1970-01-01') };
+  const pages: StampedPage[] = [];
   for (const path of names.filter((name) => name.endsWith('.html'))) {
-    // What a page may load follows from the rest of it, and is left out here.
-    const text = worded(await read(path), 'version', '1970-01-01').replaceAll(stamps.contentPolicy, '');
-    revisions.set(path, digestOf(text));
+    const parts = readFileSync(join(folder, path), 'utf8').split(anyMark);
+    const worded = (words: Words): string => filled(path, parts, digests, words);
+    // What a page may load follows from the rest of it, and is left out of what it says.
+    const revision = digestOf(
+      worded({ version: 'version', date: undated.day, dateInWords: undated.words, policy: '' }),
+    );
+    const words = { version: placeOfVersion, date, dateInWords };
+    const { scripts, styles } = inlineParts(worded({ ...words, policy: '' }));
+    if ([...scripts, ...styles].some((part) => part.includes(placeOfVersion))) {
+      throw new Error(`${path} has its version in a script or style, which its policy then cannot name.`);
+    }
+    const policy = policyDigests({ scripts, styles });
+    const html = worded({ ...words, policy: pagePolicy(policy) });
+    const content = Buffer.from(html);
+    writeFileSync(join(folder, path), content);
+    pages.push({ path, revision, policy, versionAt: placesIn(content, placeOfVersion) });
   }
   const version = digestOf(
-    [date, ...[...digests, ...revisions].map(([path, digest]) => `${path} ${digest}`)].join('\n'),
+    [
+      date,
+      ...[...digests].map(([path, digest]) => `${path} ${digest}`),
+      ...pages.map(({ path, revision }) => `${path} ${revision}`),
+    ].join('\n'),
   );
-  const policies: PolicyDigests[] = [];
-  for (const [path, revision] of revisions) {
-    const { html, policy } = stamped(await read(path), version, date);
-    policies.push(policy);
-    await writeFile(join(folder, path), html);
-    files.push({ path, bytes: Buffer.byteLength(html), digest: digestOf(html), revision });
+  for (const { path, revision, versionAt } of pages) {
+    const content = withVersion(join(folder, path), versionAt, version);
+    files.push({ path, bytes: content.length, digest: digestOf(content), revision });
   }
-  return { version, files, policies };
+  return { version, files, policies: pages.map(({ policy }) => policy) };
 }
 
-/** A page with the words in place of its marks, and what its policy names. */
-function stamped(html: string, version: string, date: string): { html: string; policy: PolicyDigests } {
-  const text = worded(html, version, date);
-  const policy = policyDigests(inlineParts(text));
-  return { html: text.replaceAll(stamps.contentPolicy, pagePolicy(policy)), policy };
+/** A page that waits for its version. */
+interface StampedPage {
+  readonly path: string;
+  readonly revision: string;
+  readonly policy: PolicyDigests;
+  /** Where the version stands, in bytes. */
+  readonly versionAt: readonly number[];
 }
 
-function worded(html: string, version: string, date: string): string {
-  return html
-    .replaceAll(stamps.version, version)
-    .replaceAll(stamps.date, date)
-    .replaceAll(stamps.dateInWords, longDate(date));
+const digestLength = 12;
+
+/** Stands where the version will: as long, and made anew in each run, as the marks are. */
+const placeOfVersion = randomBytes(digestLength / 2).toString('hex');
+
+/** What stands for the marks, digests left out. */
+interface Words {
+  readonly version: string;
+  readonly date: string;
+  readonly dateInWords: string;
+  readonly policy: string;
+}
+
+/** A page with the words in place of its marks, which are every second of the parts. */
+function filled(
+  page: string,
+  parts: readonly string[],
+  digests: ReadonlyMap<string, string>,
+  { version, date, dateInWords, policy }: Words,
+): string {
+  const words = new Map<string, string>([
+    [stamps.version, version],
+    [stamps.date, date],
+    [stamps.dateInWords, dateInWords],
+    [stamps.contentPolicy, policy],
+  ]);
+  const wordFor = (mark: string): string => {
+    const word = words.get(mark);
+    if (word !== undefined) return word;
+    const [, file = ''] = digestMark.exec(mark) ?? [];
+    const digest = digests.get(file);
+    if (!digest) throw new Error(`${page} names the file ${file}, which the site does not have.`);
+    return digest;
+  };
+  return parts.map((part, index) => (index % 2 === 0 ? part : wordFor(part))).join('');
+}
+
+function placesIn(content: Buffer, word: string): number[] {
+  const places: number[] = [];
+  for (let at = content.indexOf(word); at !== -1; at = content.indexOf(word, at + 1)) places.push(at);
+  return places;
+}
+
+/** Fills in the version where its place was kept free; gives the finished page. */
+function withVersion(path: string, places: readonly number[], version: string): Buffer {
+  const file = openSync(path, 'r+');
+  try {
+    const content = readFileSync(file);
+    for (const at of places) {
+      content.write(version, at, 'latin1');
+      writeSync(file, content, at, version.length, at);
+    }
+    return content;
+  } finally {
+    closeSync(file);
+  }
 }
 
 /** Short, as it is sent for every page of a family; long enough to tell the versions of one page apart. */
 function digestOf(content: string | Uint8Array): string {
-  return createHash('sha256').update(content).digest('hex').slice(0, 12);
+  return createHash('sha256').update(content).digest('hex').slice(0, digestLength);
 }

@@ -26,5 +26,8 @@ export function digestStamp(path: string): string {
   return `@@${word}:digest-of:${path}@@`;
 }
 
-/** Finds the marks of digests; the path is the first group. */
-export const digestMark = new RegExp(`@@${word}:digest-of:([^@]+)@@`, 'g');
+/** Finds every mark; all of it is the first group. */
+export const anyMark = new RegExp(`(@@${word}:[^@]+@@)`);
+
+/** Reads the mark of a digest: the path is the first group. */
+export const digestMark = new RegExp(`^@@${word}:digest-of:([^@]+)@@$`);
