@@ -2,21 +2,14 @@
  * What a table may answer where values are not known exactly: every answer that is possible, and which value would
  * settle it. Exact: it goes over pieces (grid/), never over samples.
  */
-import { type CutTable, cutAt, type GridInput, pieceOf, sample } from './grid/grid.ts';
+import { type CutTable, cutFurther, type GridInput, pieceOf, sample } from './grid/grid.ts';
+import { openPieces } from './grid/open-pieces.ts';
 import { type Leaf, possibleHits } from './grid/possible.ts';
 import { type Decided, listed } from './hit-policy.ts';
-import { daysOf } from './sets/days.ts';
+import type { Known } from './known.ts';
 import type { Value } from './table.ts';
 
-/** What is known of one input. */
-export type Known =
-  | { readonly value: Value }
-  /** A number that lies between two ends, both counted in; `value` is the best estimate. */
-  | { readonly value: number; readonly low: number; readonly high: number }
-  /** One of several. */
-  | { readonly oneOf: readonly Value[] }
-  /** Anything the input can be, except “not known”. */
-  | { readonly anything: true };
+export type { Known } from './known.ts';
 
 export interface Within {
   /** The answer at the best estimates; undefined where an input has none. */
@@ -40,19 +33,47 @@ export function evaluateCut(
   known: Readonly<Record<string, Known | undefined>>,
   decide: typeof listed = listed,
 ): Within {
-  const decided = (rules: readonly number[]): Decided =>
-    decide(
-      table,
-      rules.flatMap((index) => table.rules[index] ?? []),
-    );
-  const of = (id: string): Known => known[id] ?? { anything: true };
-  const grid = cutAt(
-    table.grid,
-    Object.fromEntries(table.inputs.map(({ id, type }) => [id, endsOf(of(id), type.kind)])),
+  const cut = table.grid.map((input) => cutWhole(input, known[input.input.id]));
+  const open = cut.map((input) => openPieces(input, known[input.input.id] ?? { anything: true }));
+  const best = bestPieces(cut, known);
+  const make = (): Within => withinPieces((rules) => decidedBy(table, decide, rules), cut, open, best);
+  if (cut.some((input, index) => input !== table.grid[index])) return make();
+  const evaluated = evaluatedOf(table, decide);
+  const key = JSON.stringify([open, best]);
+  const within = evaluated.get(key) ?? make();
+  if (evaluated.size >= mostEvaluated) evaluated.clear();
+  evaluated.set(key, within);
+  return within;
+}
+
+/** What the pieces of a table came to, by how it is decided: many profiles are alike to it. */
+const evaluatedTables = new WeakMap<CutTable, Map<typeof listed, Map<string, Within>>>();
+const mostEvaluated = 10_000;
+
+function evaluatedOf(table: CutTable, decide: typeof listed): Map<string, Within> {
+  const byWay = evaluatedTables.get(table) ?? new Map<typeof listed, Map<string, Within>>();
+  evaluatedTables.set(table, byWay);
+  const evaluated = byWay.get(decide) ?? new Map<string, Within>();
+  byWay.set(decide, evaluated);
+  return evaluated;
+}
+
+function decidedBy(table: CutTable, decide: typeof listed, rules: Leaf): Decided {
+  return decide(
+    table,
+    rules.flatMap((index) => table.rules[index] ?? []),
   );
-  const open = grid.map((input) => possiblePieces(input, of(input.input.id)));
+}
+
+/** What some pieces come to; `bestAt` are those of the best estimates, undefined where an input has none. */
+function withinPieces(
+  decided: Decides,
+  grid: readonly GridInput[],
+  open: readonly (readonly number[])[],
+  bestAt: readonly number[] | undefined,
+): Within {
   const answers = distinctAnswers(decided, possibleHits(grid, open));
-  const best = bestOf(decided, grid, known);
+  const best = bestAt && decided(fittingAt(grid, bestAt));
   const bestKey = best && answerKey(best);
   const possible = [...answers.values()].sort(
     (a, b) => Number(answerKey(b) === bestKey) - Number(answerKey(a) === bestKey),
@@ -82,49 +103,36 @@ function distinctAnswers(decided: Decides, leaves: readonly Leaf[]): Map<string,
   return answers;
 }
 
-function endsOf(known: Known, kind: string): number[] {
-  if ('low' in known) return [known.low, known.high].filter(Number.isFinite);
-  const values = 'oneOf' in known ? known.oneOf : 'value' in known ? [known.value] : [];
-  return values.flatMap((value) => {
-    if (typeof value === 'number') return [value];
-    const days = kind === 'date' && typeof value === 'string' ? daysOf(value) : undefined;
-    return days === undefined ? [] : [days];
-  });
+/** Where only whole numbers can be, the best estimate counts as the nearest that is open: the ends are cut out. */
+function cutWhole(input: GridInput, known: Known | undefined): GridInput {
+  const { type } = input.input;
+  if (type.kind !== 'number' || !type.whole || !known) return input;
+  const ends = 'low' in known ? [known.low, known.high] : 'oneOf' in known ? known.oneOf : [];
+  const values = 'value' in known && !('low' in known) ? [known.value] : ends;
+  return cutFurther(
+    input,
+    values.filter((value): value is number => typeof value === 'number' && Number.isFinite(value)),
+  );
 }
 
-function possiblePieces(input: GridInput, known: Known): number[] {
-  const all = [...input.pieces.keys()];
-  if ('low' in known) {
-    return all.filter((index) => {
-      const piece = input.pieces[index];
-      if (!piece || !('low' in piece)) return false;
-      return piece.low === piece.high
-        ? piece.low >= known.low && piece.low <= known.high
-        : piece.low >= known.low && piece.high <= known.high;
-    });
-  }
-  if ('anything' in known) {
-    return all.filter((index) => !('missing' in (input.pieces[index] ?? {})));
-  }
-  const values = 'oneOf' in known ? known.oneOf : [known.value];
-  return values.flatMap((value) => pieceOf(input, value) ?? []);
-}
-
-function bestOf(
-  decided: Decides,
+/** The pieces of the best estimates; undefined where an input has none. */
+function bestPieces(
   grid: readonly GridInput[],
   known: Readonly<Record<string, Known | undefined>>,
-): Decided | undefined {
+): number[] | undefined {
   const pieces = grid.map((input) => {
     const one = known[input.input.id];
     if (!one || !('value' in one)) return input.pieces.length === 1 ? 0 : undefined;
     return pieceOf(input, one.value) ?? nearestPiece(input, one.value);
   });
-  if (pieces.some((one) => one === undefined)) return undefined;
-  const [first] = grid;
-  const rules = [...(first?.passes.keys() ?? [])];
-  return decided(
-    rules.filter((rule) => grid.every(({ passes }, index) => passes[rule]?.[pieces[index] ?? -1] === 1)),
+  return pieces.every((one) => one !== undefined) ? pieces : undefined;
+}
+
+/** The rules that fit in one piece of each input. */
+function fittingAt(grid: readonly GridInput[], pieces: readonly number[]): number[] {
+  const rules = [...(grid[0]?.passes.keys() ?? [])];
+  return rules.filter((rule) =>
+    grid.every(({ passes }, index) => passes[rule]?.[pieces[index] ?? -1] === 1),
   );
 }
 

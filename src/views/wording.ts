@@ -121,10 +121,14 @@ export function plainNumber(value: number): string {
 
 /** A date for people, in the language of the site: 14 March 2026. */
 export function longDate(isoDate: string): string {
-  return new Intl.DateTimeFormat(phrase('en-GB'), { dateStyle: 'long', timeZone: 'UTC' }).format(
-    new Date(isoDate),
-  );
+  const tag = phrase('en-GB');
+  const format = longDates.get(tag) ?? new Intl.DateTimeFormat(tag, { dateStyle: 'long', timeZone: 'UTC' });
+  longDates.set(tag, format);
+  return format.format(new Date(isoDate));
 }
+
+/** By language: making them takes far longer than asking them. */
+const longDates = new Map<string, Intl.DateTimeFormat>();
 
 /** A count with its noun: “1 reading”, “12 readings”. */
 export function counted(count: number, noun: string, plural = `${noun}s`): string {

@@ -53,7 +53,8 @@ export async function inLanguage<Result>(language: Language, run: () => Result):
  */
 export function phrase<const Text extends string>(text: Text, ...values: ValuesOf<Text>): string {
   const found = current().texts[text];
-  return fillSlots(typeof found === 'string' ? found : text, (values[0] ?? {}) as SlotValues);
+  const said = typeof found === 'string' ? found : text;
+  return values[0] === undefined ? said : fillSlots(said, values[0] as SlotValues);
 }
 
 /**

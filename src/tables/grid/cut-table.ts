@@ -23,9 +23,13 @@ export function gridOf(table: Table, cuts: Readonly<Record<string, readonly numb
   return cutAt(grid, cuts);
 }
 
+const cutTables = new WeakMap<Table, CutTable>();
+
 /** @throws as {@link gridOf} */
 export function cutTable(table: Table): CutTable {
-  return { ...table, grid: gridOf(table) };
+  const cut = cutTables.get(table) ?? { ...table, grid: gridOf(table) };
+  cutTables.set(table, cut);
+  return cut;
 }
 
 function plainGrid(table: Table): Grid {

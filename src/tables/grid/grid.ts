@@ -38,7 +38,7 @@ export function cutAt(grid: Grid, cuts: Readonly<Record<string, readonly number[
 }
 
 /** Cuts the pieces between two ends; each part is let through by the rules that let the whole piece through. */
-function cutFurther(one: GridInput, cuts: readonly number[]): GridInput {
+export function cutFurther(one: GridInput, cuts: readonly number[]): GridInput {
   const { type } = one.input;
   const points = [...new Set(cuts)].sort((a, b) => a - b);
   if (points.length === 0 || (type.kind !== 'number' && type.kind !== 'date')) return one;

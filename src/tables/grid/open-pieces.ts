@@ -1,5 +1,5 @@
 /** Which pieces of an input a value may lie in, while it is known only in part. */
-import type { Known } from '../within.ts';
+import type { Known } from '../known.ts';
 import { type GridInput, pieceOf } from './grid.ts';
 
 /** The pieces a value may lie in: all those that its interval touches. */
