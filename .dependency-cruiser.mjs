@@ -72,7 +72,7 @@ const rooms = {
 
 const places = {
   schemas: '^schemas/',
-  answers: '^src/answers\\.ts$',
+  answers: '^src/(?:answers|kept-outputs)\\.ts$',
   site: '^src/(pages|layouts|components|styles|content\\.config)',
 };
 const place = (room) => places[room] ?? `^src/${room}/`;

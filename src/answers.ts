@@ -25,6 +25,7 @@ import {
   type ReadPolicy,
   termsOfPlan,
 } from './decide/index.ts';
+import type { KeptOutputs } from './kept-outputs.ts';
 import {
   type ComparableOutput,
   characterise,
@@ -65,16 +66,17 @@ export interface AnswersReading {
 
 /**
  * Reads a content folder and computes all that follows from it. The findings are those of the reader;
- * the rules of the check add theirs.
+ * the rules of the check add theirs. Outputs that are kept are not computed again.
  * @throws CannotRun where the folder cannot be read.
  */
 export async function readAnswers(
   content: string | ContentFiles,
   memory?: Memory,
   outputsAtOnce?: number,
+  kept?: KeptOutputs,
 ): Promise<AnswersReading> {
   const { base, findings } = await readBase(content, memory);
-  return { answers: answersOf(base, outputsAtOnce), findings };
+  return { answers: answersOf(base, outputsAtOnce, kept && keptIn(base, kept)), findings };
 }
 
 /**
@@ -88,25 +90,12 @@ export function answersOf(
   computed?: Pick<Answers, 'outputs' | 'comparable'>,
 ): Answers {
   const plans = [...base.plans.values()].sort(byOrder);
-  const withFamily = [...base.profiles.values()].filter(({ data }) => base.families.has(data.family));
-  const ids = withFamily.map(({ id }) => id);
-  const familyOf = (id: string): EntryData<'families'> => {
-    const family = base.families.get(base.profiles.get(id)?.data.family ?? '');
-    if (!family) throw new Error(`no family of ${id}`);
-    return family.data;
-  };
-  const measured = (id: string): Parameters<typeof characterise> => {
-    const runs = readingsOfProfile(base, id).map(({ session, readings }) => ({
-      session: session.id,
-      conditions: session.data,
-      readings,
-    }));
-    const { output, volume } = familyOf(id);
-    return [id, runs, { ratedLoadOhms: output.ratedLoadOhms, highestStep: volume.highestStep }];
-  };
-  const outputs = computed?.outputs ?? new LazyMap(ids, (id) => characterise(...measured(id)), outputsAtOnce);
+  const ids = withFamily(base);
+  const familyOf = (id: string): EntryData<'families'> => familyOfProfile(base, id);
+  const outputs =
+    computed?.outputs ?? new LazyMap(ids, (id) => characterise(...measured(base, id)), outputsAtOnce);
   const comparable =
-    computed?.comparable ?? new LazyMap(ids, (id) => comparableOutput(...measured(id)), outputsAtOnce);
+    computed?.comparable ?? new LazyMap(ids, (id) => comparableOutput(...measured(base, id)), outputsAtOnce);
   const tables = new Map(
     [...base.tables.values()].sort(byOrder).map(({ id, data }) => [id, tableOfEntry(data)] as const),
   );
@@ -161,6 +150,39 @@ export function answersOf(
     tables,
     outputGroups,
   });
+}
+
+/** The outputs of a base, those taken that are kept. */
+function keptIn(base: Base, kept: KeptOutputs): Pick<Answers, 'outputs' | 'comparable'> {
+  const ids = withFamily(base);
+  return {
+    outputs: new LazyMap(ids, (id) => kept.outputs.of(base, id, () => characterise(...measured(base, id)))),
+    comparable: new LazyMap(ids, (id) =>
+      kept.comparable.of(base, id, () => comparableOutput(...measured(base, id))),
+    ),
+  };
+}
+
+/** The profiles whose family is there. */
+function withFamily(base: Base): string[] {
+  return [...base.profiles.values()].flatMap(({ id, data }) => (base.families.has(data.family) ? [id] : []));
+}
+
+function familyOfProfile(base: Base, id: string): EntryData<'families'> {
+  const family = base.families.get(base.profiles.get(id)?.data.family ?? '');
+  if (!family) throw new Error(`no family of ${id}`);
+  return family.data;
+}
+
+/** What was measured of a profile, and what its unit can do. */
+function measured(base: Base, id: string): Parameters<typeof characterise> {
+  const runs = readingsOfProfile(base, id).map(({ session, readings }) => ({
+    session: session.id,
+    conditions: session.data,
+    readings,
+  }));
+  const { output, volume } = familyOfProfile(base, id);
+  return [id, runs, { ratedLoadOhms: output.ratedLoadOhms, highestStep: volume.highestStep }];
 }
 
 /** The same answers, said anew: their sentences are in the language at the time they are asked for. */

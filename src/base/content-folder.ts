@@ -88,6 +88,26 @@ export class FolderFiles implements ContentFiles {
   }
 }
 
+/** So long after a change a file counts as settled, milliseconds: two changes in one tick of the clock look like one. */
+const settledAfterMs = 100;
+
+/** A content folder that is read again and again: only files whose size or times have changed are opened anew. */
+export class RereadFiles extends FolderFiles {
+  readonly #kept = new Map<string, { readonly state: string; readonly read: ReadFile }>();
+
+  override read(file: string): ReadFile {
+    const info = lstatSync(join(this.folder, file), { throwIfNoEntry: false });
+    if (!info?.isFile()) return super.read(file);
+    const state = `${info.size} ${info.mtimeMs} ${info.ctimeMs} ${info.ino}`;
+    const kept = this.#kept.get(file);
+    if (kept?.state === state) return kept.read;
+    const read = super.read(file);
+    if (Date.now() - info.ctimeMs > settledAfterMs) this.#kept.set(file, { state, read });
+    else this.#kept.delete(file);
+    return read;
+  }
+}
+
 function tooLarge(file: string, bytes: number): ReadFile | undefined {
   const isSheet = file.endsWith('.csv');
   const most = isSheet ? mostSheetBytes : mostEntryBytes;

@@ -8,6 +8,7 @@ export {
   FolderFiles,
   linkFinding,
   mostSheetBytes,
+  RereadFiles,
 } from './content-folder.ts';
 export {
   attributeOf,
@@ -35,6 +36,7 @@ export { codeSlug, profileId } from './profile-id.ts';
 export { type BaseReading, isEntryId, readBase } from './read.ts';
 export { type BenchReading, ReadingTable } from './readings.ts';
 export { valueAt } from './schema-walk.ts';
+export { familyOutputsDigest, profileOutputDigest, sheetDigest } from './scopes.ts';
 export { eachRow, MisplacedQuote } from './sheet-rows.ts';
 export { type PageKind, type Target, targetOf } from './targets.ts';
 export { TextFile } from './text-file.ts';

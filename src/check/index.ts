@@ -10,6 +10,7 @@ import {
   remembered,
 } from '../base/index.ts';
 import { type Change, changeOf, type Rename } from '../impact/index.ts';
+import type { KeptOutputs } from '../kept-outputs.ts';
 import { withoutReadings } from './claims.ts';
 import { applyExceptions } from './exceptions.ts';
 import type { Rule, RuleFinding, RuleInput } from './rule.ts';
@@ -52,6 +53,8 @@ export interface CheckSettings {
   readonly memory?: Memory;
   /** How many outputs are kept at once; all of them where absent. */
   readonly outputsAtOnce?: number;
+  /** Outputs of earlier runs in this process. */
+  readonly kept?: KeptOutputs;
   /** Told of the answers before the rules run over them, and waited for. */
   readonly whenRead?: (read: Pick<CheckedAnswers, 'answers' | 'readable'>) => Promise<void>;
   /** An earlier state of the content, for the rules that compare states. */
@@ -70,10 +73,10 @@ export interface EarlierState {
  */
 export async function checkContent(
   from: string | ContentFiles,
-  { today, memory = noMemory, outputsAtOnce: most, whenRead, earlier }: CheckSettings = {},
+  { today, memory = noMemory, outputsAtOnce: most, kept, whenRead, earlier }: CheckSettings = {},
 ): Promise<CheckedAnswers> {
   const content = typeof from === 'string' ? new FolderFiles(from) : from;
-  const { answers, findings: readerFindings } = await readAnswers(content, memory, most);
+  const { answers, findings: readerFindings } = await readAnswers(content, memory, most, kept);
   const readable = !readerFindings.some(({ severity }) => severity === 'error');
   await whenRead?.({ answers, readable });
   const remember: RuleInput['remember'] = (inputs, make) => remembered(memory, inputs, make);

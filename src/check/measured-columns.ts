@@ -1,11 +1,10 @@
 /** What the profiles of a base put out in the measured columns of decision tables, and how well it is known. */
 import { characteristicUnits, type TableEntryInput, type Unit } from '../../schemas/index.ts';
 import type { Answers } from '../answers.ts';
-import type { Entry } from '../base/index.ts';
+import { type Entry, familyOutputsDigest } from '../base/index.ts';
 import { numberBehind } from '../decide/index.ts';
 import { formatNumber } from '../measure/index.ts';
 import type { RuleInput } from './rule.ts';
-import { familyOutputsDigest } from './scopes.ts';
 
 /** A value of a profile and its expanded uncertainty. */
 type Measured = readonly [value: number, expandedUncertainty: number];

@@ -1,9 +1,16 @@
 /** What a rule of the check is. One file a rule, in `rules/`. */
 import type { Answers } from '../answers.ts';
-import type { Base, Entry, Finding, ReadingTable, Severity } from '../base/index.ts';
+import {
+  type Base,
+  type Entry,
+  type Finding,
+  familyOutputsDigest,
+  type ReadingTable,
+  type Severity,
+  sheetDigest,
+} from '../base/index.ts';
 import type { Change } from '../impact/index.ts';
 import type { ExceptionUse } from './exceptions.ts';
-import { familyOutputsDigest, sheetDigest } from './scopes.ts';
 
 export interface RuleInput {
   readonly answers: Answers;

@@ -2,8 +2,9 @@
 import { resolve } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import type { AstroIntegration } from 'astro';
-import { CannotRun, MapMemory } from '../base/index.ts';
+import { CannotRun, MapMemory, RereadFiles } from '../base/index.ts';
 import { type CheckedAnswers, type CheckSettings, checkContent, textReport } from '../check/index.ts';
+import { KeptOutputs } from '../kept-outputs.ts';
 import { siteAddress } from '../views/address.ts';
 import { languagesOf } from '../views/languages.ts';
 import { pageViews } from '../views/page-views.ts';
@@ -28,8 +29,9 @@ export interface DevOptions {
   readonly report?: (news: DevNews) => void;
 }
 
-/** How long the rules wait for the open page to be rendered anew. */
+/** How long the rules wait for the open page to be asked for anew; then until it is rendered, but no longer than that. */
 const pageFirstMs = 400;
+const longestRenderingMs = 5000;
 
 /** What a check of the content folder came to; `shown` is false where the last good pages stay. */
 export interface DevNews extends Pick<CheckedAnswers, 'findings' | 'setAside' | 'sourceOf'> {
@@ -54,10 +56,13 @@ export async function devSite({ contentFolder, host, port, report = print }: Dev
   const folder = resolve(contentFolder);
   const state = await stateOfFolder(folder).catch(() => '');
   // After the state, so that an edit during the reading counts as one after it.
+  const files = new RereadFiles(folder);
   const memory = new MapMemory();
+  const kept = new KeptOutputs();
   const checked = (whenRead?: CheckSettings['whenRead']): Promise<CheckedAnswers> =>
-    checkContent(folder, {
+    checkContent(files, {
       memory,
+      kept,
       today: new Date().toISOString().slice(0, 10),
       ...(whenRead && { whenRead }),
     });
@@ -68,6 +73,7 @@ export async function devSite({ contentFolder, host, port, report = print }: Dev
   const [language] = languagesOf(first.answers);
   const silence = speak(language);
   let refresh: (() => void) | undefined;
+  const requests = { open: 0 };
   const { dev } = await import('astro');
   const server = await dev({
     root: projectRoot,
@@ -75,6 +81,7 @@ export async function devSite({ contentFolder, host, port, report = print }: Dev
     logLevel: 'warn',
     vite: speaking(language),
     integrations: [
+      counting(requests),
       refreshHook((given) => (refresh = given)),
       workerRemoval(),
       programFilesHere(),
@@ -93,6 +100,7 @@ export async function devSite({ contentFolder, host, port, report = print }: Dev
         refresh?.();
         // The open page first: the rules of a large base take a while.
         await wait(pageFirstMs);
+        for (let ms = 0; requests.open > 0 && ms < longestRenderingMs; ms += 20) await wait(20);
       }).catch((error: unknown) => {
         // The folder may be moved or written anew at this moment.
         if (!(error instanceof CannotRun)) throw error;
@@ -110,6 +118,22 @@ export async function devSite({ contentFolder, host, port, report = print }: Dev
       await server.stop();
       putInStore(undefined);
       silence();
+    },
+  };
+}
+
+/** Counts the requests that wait for their answer. */
+function counting(requests: { open: number }): AstroIntegration {
+  return {
+    name: 'requests',
+    hooks: {
+      'astro:server:setup': ({ server }) => {
+        server.middlewares.use((_request, response, next) => {
+          requests.open += 1;
+          response.on('close', () => (requests.open -= 1));
+          next();
+        });
+      },
     },
   };
 }

@@ -1,7 +1,7 @@
 /** Where what a page shows can be corrected: the file in the repository, and the line in it. */
 import type { Site } from '../../schemas/index.ts';
 import type { Answers } from '../answers.ts';
-import type { Entry } from '../base/index.ts';
+import { type Base, type Entry, LazyMap } from '../base/index.ts';
 import { phrase } from '../words/index.ts';
 import {
   guidePath,
@@ -32,12 +32,13 @@ export interface CorrectionView {
   readonly links: readonly (CorrectionPlace & { readonly address: string })[];
 }
 
-/** One view for each page of an entry, without a link where the shop has neither repository nor mail. */
-export function correctionViews(answers: Answers): CorrectionView[] {
+/** One view for each page of an entry, made when it is asked for; without a link where the shop has neither repository nor mail. */
+export function correctionViews(answers: Answers): ReadonlyMap<string, CorrectionView> {
   const site = siteView(answers);
-  return [...correctionPlaces(answers)].map(([id, places]) => ({
+  const placesOf = new Map(correctionPlaces(answers));
+  return new LazyMap(placesOf.keys(), (id) => ({
     id,
-    links: places.flatMap((place) => {
+    links: (placesOf.get(id)?.() ?? []).flatMap((place) => {
       const address = correctionAddress(site, place);
       return address === undefined ? [] : [{ ...place, address }];
     }),
@@ -61,46 +62,38 @@ export function correctionAddress(
 }
 
 /** By the path of the page, what is written where; what a page is chiefly about comes first. */
-function* correctionPlaces({ base, tables }: Answers): Generator<[path: string, CorrectionPlace[]]> {
+function* correctionPlaces({ base, tables }: Answers): Generator<[path: string, () => CorrectionPlace[]]> {
   for (const family of base.families.values()) {
-    const body = family.body?.children[0]?.position?.start.line;
     yield [
       unitPath(family.id),
-      [
-        top(phrase('this unit'), family),
-        ...(body === undefined ? [] : [place(phrase('the text about it'), family, body)]),
-      ],
+      () => {
+        const body = family.body?.children[0]?.position?.start.line;
+        return [
+          top(phrase('this unit'), family),
+          ...(body === undefined ? [] : [place(phrase('the text about it'), family, body)]),
+        ];
+      },
     ];
   }
   for (const sequence of base.sequences.values()) {
-    yield [wayPath(sequence.data.family, sequence.id), [top(phrase('this way in'), sequence)]];
+    yield [wayPath(sequence.data.family, sequence.id), () => [top(phrase('this way in'), sequence)]];
   }
   for (const profile of base.profiles.values()) {
-    const statements = (base.statementsOfProfile.get(profile.id) ?? []).map((statement) => {
-      const index = statement.data.claims.findIndex((claim) => claim.profile === profile.id);
-      const title = base.sources.get(statement.data.source)?.data.title ?? statement.data.source;
-      return place(
-        phrase('what “{title}” says', { title }),
-        statement,
-        statement.place(['claims', index]).line,
-      );
-    });
-    yield [profilePath(profile.id), [top(phrase('this profile'), profile), ...statements]];
-    const sheets = (base.sessionsOfProfile.get(profile.id) ?? []).flatMap(({ id, data }) => {
-      const table = base.readings.get(id);
-      const first = table?.readingsOf(profile.id)[0];
-      if (!table || !first) return [];
-      const { file, line } = table.place(first.id);
-      return [{ what: phrase('the readings of {date}', { date: longDate(data.date) }), file, line }];
-    });
-    if (sheets.length > 0) yield [readingsPath(profile.id), sheets];
+    yield [
+      profilePath(profile.id),
+      () => [top(phrase('this profile'), profile), ...statementPlaces(base, profile.id)],
+    ];
+    if (base.sessionsOfProfile.has(profile.id)) {
+      yield [readingsPath(profile.id), () => sheetPlaces(base, profile.id)];
+    }
   }
-  for (const plan of base.plans.values()) yield [planPath(plan.id), [top(phrase('this plan'), plan)]];
+  for (const plan of base.plans.values()) yield [planPath(plan.id), () => [top(phrase('this plan'), plan)]];
   for (const [id, { table }] of tables) {
     const entry = base.tables.get(id);
-    if (entry && table) yield [tablePath(id), [top(phrase('this table'), entry)]];
+    if (entry && table) yield [tablePath(id), () => [top(phrase('this table'), entry)]];
   }
-  for (const guide of base.guides.values()) yield [guidePath(guide.id), [top(phrase('this guide'), guide)]];
+  for (const guide of base.guides.values())
+    yield [guidePath(guide.id), () => [top(phrase('this guide'), guide)]];
   const sessionsOf = Map.groupBy(base.outputs.values(), ({ data }) => data.source);
   const statementsOf = Map.groupBy(base.statements.values(), ({ data }) => data.source);
   for (const source of base.sources.values()) {
@@ -108,7 +101,7 @@ function* correctionPlaces({ base, tables }: Answers): Generator<[path: string, 
     const statements = statementsOf.get(source.id) ?? [];
     yield [
       sourcePath(source.id),
-      [
+      () => [
         top(phrase('this source'), source),
         ...sessions.map((session) =>
           top(phrase('the conditions of {date}', { date: longDate(session.data.date) }), session),
@@ -119,6 +112,30 @@ function* correctionPlaces({ base, tables }: Answers): Generator<[path: string, 
       ],
     ];
   }
+}
+
+/** What statements claim of a profile. */
+function statementPlaces(base: Base, profile: string): CorrectionPlace[] {
+  return (base.statementsOfProfile.get(profile) ?? []).map((statement) => {
+    const index = statement.data.claims.findIndex((claim) => claim.profile === profile);
+    const title = base.sources.get(statement.data.source)?.data.title ?? statement.data.source;
+    return place(
+      phrase('what “{title}” says', { title }),
+      statement,
+      statement.place(['claims', index]).line,
+    );
+  });
+}
+
+/** The first row of a profile in each sheet. */
+function sheetPlaces(base: Base, profile: string): CorrectionPlace[] {
+  return (base.sessionsOfProfile.get(profile) ?? []).flatMap(({ id, data }) => {
+    const table = base.readings.get(id);
+    const first = table?.readingsOf(profile)[0];
+    if (!table || !first) return [];
+    const { file, line } = table.place(first.id);
+    return [{ what: phrase('the readings of {date}', { date: longDate(data.date) }), file, line }];
+  });
 }
 
 function top(what: string, entry: Entry): CorrectionPlace {

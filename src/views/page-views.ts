@@ -39,9 +39,12 @@ function one<View>(id: string, make: () => Made<View>): Views<View> {
 
 /** Views that are made together, and kept. */
 function listed<View>(make: () => Made<Iterable<readonly [id: string, view: Made<View>]>>): Views<View> {
-  let made: Promise<Map<string, Made<View>>> | undefined;
-  const all = (): Promise<Map<string, Made<View>>> => {
-    made ??= (async () => new Map(await make()))();
+  let made: Promise<ReadonlyMap<string, Made<View>>> | undefined;
+  const all = (): Promise<ReadonlyMap<string, Made<View>>> => {
+    made ??= (async () => {
+      const views = await make();
+      return views instanceof LazyMap ? views : new Map(views);
+    })();
     return made;
   };
   return { ids: async () => [...(await all()).keys()], get: async (id) => (await all()).get(id) };
@@ -107,7 +110,7 @@ export function pageViews(answers: Answers, base: string) {
       () => answers.outputs.keys(),
       (id) => plannerProfile(answers, id),
     ),
-    corrections: listed(() => byId(correctionViews(answers))),
+    corrections: listed(() => correctionViews(answers)),
     blankSheets: listed(() => byId(blankSheets(answers))),
     coverage: one('coverage', () => coverageView(answers)),
     guidePages: listed(async () => byId(await guidePages(answers, base))),

@@ -14,7 +14,7 @@ import { editedExample, exampleFiles } from '../check/example-base.ts';
 import { allViews, demoAnswers } from './sample.ts';
 
 const answers = await demoAnswers();
-const views = correctionViews(answers);
+const views = [...correctionViews(answers).values()];
 
 test('each page of an entry has one, and no other page', async () => {
   const pages = [

@@ -1,11 +1,10 @@
 import type { Answers } from '../../answers.ts';
-import { type Base, readingsOfProfile, setAsideFor } from '../../base/index.ts';
+import { type Base, familyOutputsDigest, readingsOfProfile, setAsideFor } from '../../base/index.ts';
 import { areDeclaredSame } from '../declared-twins.ts';
 import type { Rows } from '../readings/copied-blocks.ts';
 import { type Copies, type Copy, copiesIn, mostExpected } from '../readings/copies.ts';
 import type { CopySign } from '../readings/copy-or-original.ts';
 import type { Rule, RuleFinding } from '../rule.ts';
-import { familyOutputsDigest } from '../scopes.ts';
 
 export const copiedBlock: Rule = {
   id: 'copied-block',

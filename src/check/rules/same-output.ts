@@ -1,9 +1,8 @@
 import type { Answers } from '../../answers.ts';
-import type { Finding } from '../../base/index.ts';
+import { type Finding, profileOutputDigest } from '../../base/index.ts';
 import { compareOutputs, formatNumber, leastCompared } from '../../measure/index.ts';
 import { areDeclaredSame } from '../declared-twins.ts';
 import { outputRule } from '../rule.ts';
-import { profileOutputDigest } from '../scopes.ts';
 
 export const sameOutput = outputRule<Finding[]>({
   id: 'same-output',

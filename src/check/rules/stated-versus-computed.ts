@@ -1,6 +1,6 @@
 import type { Claim } from '../../../schemas/index.ts';
 import type { Answers } from '../../answers.ts';
-import type { Entry, Finding, RelatedPlace } from '../../base/index.ts';
+import { type Entry, type Finding, profileOutputDigest, type RelatedPlace } from '../../base/index.ts';
 import { compareClaim } from '../../decide/index.ts';
 import {
   type Characteristic,
@@ -10,7 +10,6 @@ import {
   type Unit,
 } from '../../measure/index.ts';
 import type { Rule } from '../rule.ts';
-import { profileOutputDigest } from '../scopes.ts';
 
 export const statedVersusComputed: Rule = {
   id: 'stated-versus-computed',

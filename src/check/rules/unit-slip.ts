@@ -1,11 +1,10 @@
 import type { Answers } from '../../answers.ts';
-import type { BenchReading, RelatedPlace } from '../../base/index.ts';
+import { type BenchReading, familyOutputsDigest, type RelatedPlace } from '../../base/index.ts';
 import { formatHz } from '../../measure/index.ts';
 import type { Slip } from '../readings/slip.ts';
 import { isWhole, mayHaveSlips, slipsOf } from '../readings/slips.ts';
 import type { ThdSlip } from '../readings/slips-of-thd.ts';
 import type { Rule, RuleFinding } from '../rule.ts';
-import { familyOutputsDigest } from '../scopes.ts';
 
 export const unitSlip: Rule = {
   id: 'unit-slip',

@@ -1,5 +1,7 @@
-/** What the findings about one part of a base follow from, as digests: the keys they are remembered by. */
-import { type Base, digestOf, type ReadingTable } from '../base/index.ts';
+/** What outputs and findings about one part of a base follow from, as digests: the keys they are remembered by. */
+import type { Base } from './base.ts';
+import { digestOf } from './memory.ts';
+import type { ReadingTable } from './readings.ts';
 
 const ofFamilies = new WeakMap<Base, Map<string, string>>();
 
