@@ -1,7 +1,8 @@
 /** The index of words that the start page searches, made by Pagefind over the finished pages. */
-import { mkdir, readdir, readFile, writeFile } from 'node:fs/promises';
+import { mkdir, readdir, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { close, createIndex } from 'pagefind';
+import { FileBytes } from './file-bytes.ts';
 
 /** Interfaces of Pagefind's own and languages the site is not in: the start page needs neither. */
 const unusedFiles = /^pagefind-(?:ui|modular-ui|component-ui|highlight)\.|^wasm\.unknown\./;
@@ -19,10 +20,12 @@ export async function writeSearchIndex(folder: string): Promise<{ pagesIndexed: 
     assertNone(errors);
     if (!index) throw new Error('The search index could not be begun.');
     let pagesIndexed = 0;
+    const bytes = new FileBytes();
     for (const file of await readdir(folder, { recursive: true })) {
       if (!file.endsWith('.html')) continue;
-      const content = await readFile(join(folder, file), 'utf8');
-      if (!content.includes(searchedPart)) continue;
+      const page = bytes.read(join(folder, file));
+      if (!page.includes(searchedPart)) continue;
+      const content = page.toString();
       const added = await index.addHTMLFile({ sourcePath: file.replaceAll('\\', '/'), content });
       assertNone(added.errors);
       pagesIndexed += 1;

@@ -1,11 +1,12 @@
 /** Puts version, date and content policy into the finished pages, and gives every file a digest. */
 import { createHash, randomBytes } from 'node:crypto';
-import { closeSync, openSync, readFileSync, writeFileSync, writeSync } from 'node:fs';
+import { closeSync, openSync, writeSync } from 'node:fs';
 import { readdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { anyMark, digestMark, stamps } from '../views/stamps.ts';
 import { longDate } from '../views/wording.ts';
 import { type PolicyDigests, pagePolicy, policyDigests } from './content-policy.ts';
+import { FileBytes } from './file-bytes.ts';
 import { inlineParts } from './inline-parts.ts';
 
 /** A file of the site. */
@@ -37,9 +38,10 @@ export async function stampPages(folder: string, date: string): Promise<StampedS
     .map((entry) => join(entry.parentPath, entry.name).slice(folder.length + 1))
     .map((path) => path.replaceAll('\\', '/'))
     .sort();
+  const bytes = new FileBytes();
   const files: SiteFile[] = [];
   for (const path of names.filter((name) => !name.endsWith('.html'))) {
-    const content = readFileSync(join(folder, path));
+    const content = bytes.read(join(folder, path));
     const digest = digestOf(content);
     files.push({ path, bytes: content.length, digest, revision: digest });
   }
@@ -48,7 +50,7 @@ export async function stampPages(folder: string, date: string): Promise<StampedS
   const undated = { day: '1970-01-01', words: longDate('1970-01-01') };
   const pages: StampedPage[] = [];
   for (const path of names.filter((name) => name.endsWith('.html'))) {
-    const parts = readFileSync(join(folder, path), 'utf8').split(anyMark);
+    const parts = bytes.read(join(folder, path)).toString().split(anyMark);
     const worded = (words: Words): string => filled(path, parts, digests, words);
     // What a page may load follows from the rest of it, and is left out of what it says.
     const revision = digestOf(
@@ -60,9 +62,7 @@ export async function stampPages(folder: string, date: string): Promise<StampedS
       throw new Error(`${path} has its version in a script or style, which its policy then cannot name.`);
     }
     const policy = policyDigests({ scripts, styles });
-    const html = worded({ ...words, policy: pagePolicy(policy) });
-    const content = Buffer.from(html);
-    writeFileSync(join(folder, path), content);
+    const content = bytes.write(join(folder, path), worded({ ...words, policy: pagePolicy(policy) }));
     pages.push({ path, revision, policy, versionAt: placesIn(content, placeOfVersion) });
   }
   const version = digestOf(
@@ -73,7 +73,8 @@ export async function stampPages(folder: string, date: string): Promise<StampedS
     ].join('\n'),
   );
   for (const { path, revision, versionAt } of pages) {
-    const content = withVersion(join(folder, path), versionAt, version);
+    const content = bytes.read(join(folder, path));
+    fillIn(join(folder, path), content, versionAt, version);
     files.push({ path, bytes: content.length, digest: digestOf(content), revision });
   }
   return { version, files, policies: pages.map(({ policy }) => policy) };
@@ -131,16 +132,14 @@ function placesIn(content: Buffer, word: string): number[] {
   return places;
 }
 
-/** Fills in the version where its place was kept free; gives the finished page. */
-function withVersion(path: string, places: readonly number[], version: string): Buffer {
+/** Puts the version where its place was kept free, in a file and in its content. */
+function fillIn(path: string, content: Buffer, places: readonly number[], version: string): void {
   const file = openSync(path, 'r+');
   try {
-    const content = readFileSync(file);
     for (const at of places) {
       content.write(version, at, 'latin1');
       writeSync(file, content, at, version.length, at);
     }
-    return content;
   } finally {
     closeSync(file);
   }

@@ -1,0 +1,46 @@
+/**
+ * Files of a finished site, read and written through one piece of memory: a piece for each of ten thousand files would
+ * have all that is kept looked through for garbage again and again.
+ */
+import { closeSync, fstatSync, openSync, readSync, writeSync } from 'node:fs';
+
+export class FileBytes {
+  #bytes = Buffer.alloc(1 << 20);
+
+  /** The content of a file, good until the next call. */
+  read(path: string): Buffer {
+    const file = openSync(path, 'r');
+    try {
+      const { size } = fstatSync(file);
+      this.#makeRoom(size);
+      let length = 0;
+      while (length < size) {
+        const count = readSync(file, this.#bytes, length, size - length, length);
+        if (count === 0) break;
+        length += count;
+      }
+      return this.#bytes.subarray(0, length);
+    } finally {
+      closeSync(file);
+    }
+  }
+
+  /** Writes a text as UTF-8; gives its bytes, good until the next call. */
+  write(path: string, text: string): Buffer {
+    // No UTF-16 unit takes more than three bytes of UTF-8.
+    this.#makeRoom(3 * text.length);
+    const content = this.#bytes.subarray(0, this.#bytes.write(text));
+    const file = openSync(path, 'w');
+    try {
+      let written = 0;
+      while (written < content.length) written += writeSync(file, content, written);
+      return content;
+    } finally {
+      closeSync(file);
+    }
+  }
+
+  #makeRoom(size: number): void {
+    if (this.#bytes.length < size) this.#bytes = Buffer.alloc(size);
+  }
+}
