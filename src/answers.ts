@@ -79,6 +79,9 @@ export async function readAnswers(
   return { answers: answersOf(base, outputsAtOnce, kept && keptIn(base, kept)), findings };
 }
 
+/** Profiles are compared unit by unit: no more of what they are compared by, 70 kB each, need be at hand at once. */
+const comparedAtOnce = 2000;
+
 /**
  * The outputs, plan answers and groups of a Base, each computed when it is first asked for. Of the outputs all
  * are kept, or the last `outputsAtOnce`: those of ten thousand profiles fill gigabytes. What was computed before is
@@ -95,7 +98,12 @@ export function answersOf(
   const outputs =
     computed?.outputs ?? new LazyMap(ids, (id) => characterise(...measured(base, id)), outputsAtOnce);
   const comparable =
-    computed?.comparable ?? new LazyMap(ids, (id) => comparableOutput(...measured(base, id)), outputsAtOnce);
+    computed?.comparable ??
+    new LazyMap(
+      ids,
+      (id) => comparableOutput(...measured(base, id)),
+      Math.min(outputsAtOnce, comparedAtOnce),
+    );
   const tables = new Map(
     [...base.tables.values()].sort(byOrder).map(({ id, data }) => [id, tableOfEntry(data)] as const),
   );
@@ -157,8 +165,10 @@ function keptIn(base: Base, kept: KeptOutputs): Pick<Answers, 'outputs' | 'compa
   const ids = withFamily(base);
   return {
     outputs: new LazyMap(ids, (id) => kept.outputs.of(base, id, () => characterise(...measured(base, id)))),
-    comparable: new LazyMap(ids, (id) =>
-      kept.comparable.of(base, id, () => comparableOutput(...measured(base, id))),
+    comparable: new LazyMap(
+      ids,
+      (id) => kept.comparable.of(base, id, () => comparableOutput(...measured(base, id))),
+      comparedAtOnce,
     ),
   };
 }
