@@ -14,7 +14,7 @@ export interface SiteFile {
   /** Below the base path, with forward slashes. */
   readonly path: string;
   readonly bytes: number;
-  /** Of the file as it is published. */
+  /** Another where the file as it is published is another; that of a page follows from what it says and the version. */
   readonly digest: string;
   /** Of what it says, whatever the date and the version of the site: what tells that a page has changed. */
   readonly revision: string;
@@ -63,7 +63,13 @@ export async function stampPages(folder: string, date: string): Promise<StampedS
     }
     const policy = policyDigests({ scripts, styles });
     const content = bytes.write(join(folder, path), worded({ ...words, policy: pagePolicy(policy) }));
-    pages.push({ path, revision, policy, versionAt: placesIn(content, placeOfVersion) });
+    pages.push({
+      path,
+      size: content.length,
+      revision,
+      policy,
+      versionAt: placesIn(content, placeOfVersion),
+    });
   }
   const version = digestOf(
     [
@@ -72,10 +78,9 @@ export async function stampPages(folder: string, date: string): Promise<StampedS
       ...pages.map(({ path, revision }) => `${path} ${revision}`),
     ].join('\n'),
   );
-  for (const { path, revision, versionAt } of pages) {
-    const content = bytes.read(join(folder, path));
-    fillIn(join(folder, path), content, versionAt, version);
-    files.push({ path, bytes: content.length, digest: digestOf(content), revision });
+  for (const { path, size, revision, versionAt } of pages) {
+    fillIn(join(folder, path), versionAt, version);
+    files.push({ path, bytes: size, digest: digestOf(`${revision} ${version}`), revision });
   }
   return { version, files, policies: pages.map(({ policy }) => policy) };
 }
@@ -83,6 +88,8 @@ export async function stampPages(folder: string, date: string): Promise<StampedS
 /** A page that waits for its version. */
 interface StampedPage {
   readonly path: string;
+  /** In bytes. */
+  readonly size: number;
   readonly revision: string;
   readonly policy: PolicyDigests;
   /** Where the version stands, in bytes. */
@@ -132,14 +139,11 @@ function placesIn(content: Buffer, word: string): number[] {
   return places;
 }
 
-/** Puts the version where its place was kept free, in a file and in its content. */
-function fillIn(path: string, content: Buffer, places: readonly number[], version: string): void {
+/** Puts the version where its place was kept free. */
+function fillIn(path: string, places: readonly number[], version: string): void {
   const file = openSync(path, 'r+');
   try {
-    for (const at of places) {
-      content.write(version, at, 'latin1');
-      writeSync(file, content, at, version.length, at);
-    }
+    for (const at of places) writeSync(file, version, at);
   } finally {
     closeSync(file);
   }
