@@ -131,9 +131,7 @@ function bestPieces(
 /** The rules that fit in one piece of each input. */
 function fittingAt(grid: readonly GridInput[], pieces: readonly number[]): number[] {
   const rules = [...(grid[0]?.passes.keys() ?? [])];
-  return rules.filter((rule) =>
-    grid.every(({ passes }, index) => passes[rule]?.[pieces[index] ?? -1] === 1),
-  );
+  return rules.filter((rule) => grid.every(({ passes }, index) => passes[rule]?.[pieces[index] ?? -1] === 1));
 }
 
 /** A best estimate may lie between two of the whole numbers an input can be: the nearest one stands for it. */
