@@ -19,30 +19,25 @@ import { notMeasured } from './table-listing.ts';
 import { longDate, plainNumber } from './wording.ts';
 
 /** Words for the values of traits, which entries know by their ids. */
-const traitWords: Readonly<Record<string, Readonly<Record<string, () => string>>>> = {
-  system: { amplified: () => phrase('a factory amplifier'), unamplified: () => phrase('speakers') },
-  origin: {
-    factory: () => phrase('the factory'),
-    'dealer-update': () => phrase('a dealer update'),
-    'third-party': () => phrase('a third party'),
-  },
-  'boost-behaviour': {
-    none: () => phrase('no boost'),
-    fixed: () => phrase('the same at every volume'),
-    fading: () => phrase('fading'),
-    switched: () => phrase('switched off'),
-    changing: () => phrase('changing'),
-  },
-  'rear-outputs': {
-    playing: () => phrase('playing'),
-    silent: () => phrase('silent'),
-    none: () => phrase('none there'),
-  },
-};
-
 /** What entries know by an id, as a reader knows it; undefined where it is none of those. */
 export function traitWord(trait: string, value: string): string | undefined {
-  return traitWords[trait]?.[value]?.();
+  const words: Readonly<Record<string, Readonly<Record<string, string>>>> = {
+    system: { amplified: phrase('a factory amplifier'), unamplified: phrase('speakers') },
+    origin: {
+      factory: phrase('the factory'),
+      'dealer-update': phrase('a dealer update'),
+      'third-party': phrase('a third party'),
+    },
+    'boost-behaviour': {
+      none: phrase('no boost'),
+      fixed: phrase('the same at every volume'),
+      fading: phrase('fading'),
+      switched: phrase('switched off'),
+      changing: phrase('changing'),
+    },
+    'rear-outputs': { playing: phrase('playing'), silent: phrase('silent'), none: phrase('none there') },
+  };
+  return words[trait]?.[value];
 }
 
 /** A value of a column: “fading”, “yes”, “4 V”, “1 May 2026”. */

@@ -1,6 +1,6 @@
 /** QR codes, rasterised and read again by a reader of our own written after ISO/IEC 18004. */
 import { describe, expect, test } from 'vitest';
-import { qrDrawing } from '../../src/plot/qr/index.ts';
+import { qrDrawing } from '../../src/plot/qr.ts';
 import { isCodeword, readQr } from './qr-decoder.ts';
 import { modulesOf, svgOf } from './qr-picture.ts';
 

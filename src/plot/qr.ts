@@ -1,5 +1,5 @@
 /** QR codes (ISO/IEC 18004) as drawings. */
-import { qrSymbol } from './symbol.ts';
+import qrcode from 'qrcode-generator';
 
 export interface QrDrawing {
   /** Width and height in modules, quiet zone counted in. */
@@ -18,16 +18,18 @@ export const quietModules = 4;
  */
 export function qrDrawing(address: string): QrDrawing {
   if (!/^[\x20-\x7e]+$/.test(address)) throw new Error(`“${address}” is no address in ASCII.`);
-  const { size, modules } = qrSymbol(new TextEncoder().encode(address));
-  const isDark = (row: number, column: number): boolean => modules[row * size + column] === 1;
+  const code = qrcode(0, 'Q');
+  code.addData(address, 'Byte');
+  code.make();
+  const modules = code.getModuleCount();
   let path = '';
-  for (let row = 0; row < size; row += 1) {
+  for (let row = 0; row < modules; row += 1) {
     let end = 0;
     let begun = false;
-    for (let column = 0; column < size; column += 1) {
-      if (!isDark(row, column)) continue;
+    for (let column = 0; column < modules; column += 1) {
+      if (!code.isDark(row, column)) continue;
       const from = column;
-      while (column + 1 < size && isDark(row, column + 1)) column += 1;
+      while (column + 1 < modules && code.isDark(row, column + 1)) column += 1;
       path += begun
         ? `m${from - end} 0h${column + 1 - from}`
         : `M${from + quietModules} ${row + quietModules}.5h${column + 1 - from}`;
@@ -35,5 +37,5 @@ export function qrDrawing(address: string): QrDrawing {
       begun = true;
     }
   }
-  return { size: size + 2 * quietModules, path };
+  return { size: modules + 2 * quietModules, path };
 }
