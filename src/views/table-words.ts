@@ -18,7 +18,6 @@ import { orList, phrase } from '../words/index.ts';
 import { notMeasured } from './table-listing.ts';
 import { longDate, plainNumber } from './wording.ts';
 
-/** Words for the values of traits, which entries know by their ids. */
 /** What entries know by an id, as a reader knows it; undefined where it is none of those. */
 export function traitWord(trait: string, value: string): string | undefined {
   const words: Readonly<Record<string, Readonly<Record<string, string>>>> = {
