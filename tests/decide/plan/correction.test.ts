@@ -118,7 +118,9 @@ test('without a second step, without a response, or with too few frequencies it 
   const output = profileOf(three);
   expect(refusalOf(correction({ ...output, responses: [] }, equaliser))).toContain('No response');
   const few = output.responses.map((one) => ({ ...one, points: one.points.slice(0, 4) }));
-  expect(refusalOf(correction({ ...output, responses: few }, equaliser))).toContain('Only 4 frequencies');
+  expect(refusalOf(correction({ ...output, responses: few }, equaliser))).toContain(
+    'Too few frequencies were read between 20 and 40 Hz (4)',
+  );
 });
 
 test('25 random responses: within 0.05 dB of the best of many random starts of Nelder and Mead', () => {
