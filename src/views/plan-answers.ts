@@ -78,6 +78,7 @@ export interface PlanPageView {
   readonly families: readonly {
     readonly name: string;
     readonly path: string;
+    /** The best first; where there are too many for the page, no more than its share. */
     readonly rows: readonly {
       readonly code: string;
       readonly path: string;
@@ -85,12 +86,17 @@ export interface PlanPageView {
       readonly verdictLabel: string;
       readonly sentence: string;
     }[];
+    /** How many are left out. */
+    readonly more: number;
   }[];
   readonly sources: readonly SourceLink[];
 }
 
+/** Profiles a plan’s page lists: of a larger base each unit’s best, as each profile’s own page says the rest. */
+const mostRowsOfPage = 200;
+
 /** One view for each plan, in the order plans are listed in. */
-export function planPages(answers: Answers): PlanPageView[] {
+export function planPages(answers: Answers, mostRows = mostRowsOfPage): PlanPageView[] {
   const { base } = answers;
   const answersOfPlan = new Map<string, Map<string, PlanAnswer>>();
   for (const [profile, given] of answers.planAnswers) {
@@ -100,6 +106,10 @@ export function planPages(answers: Answers): PlanPageView[] {
     }
   }
   const inOrder = [...base.plans.values()].sort(byOrder);
+  const most =
+    base.profiles.size > mostRows
+      ? Math.max(3, Math.floor(mostRows / Math.max(1, base.families.size)))
+      : mostRows;
   return inOrder.map((plan) => {
     const given = answersOfPlan.get(plan.id) ?? new Map<string, PlanAnswer>();
     return {
@@ -124,7 +134,10 @@ export function planPages(answers: Answers): PlanPageView[] {
           ];
         });
         rows.sort((a, b) => verdicts.indexOf(a.verdict) - verdicts.indexOf(b.verdict));
-        return rows.length === 0 ? [] : [{ name: family.data.name, path: unitPath(family.id), rows }];
+        const { name } = family.data;
+        const shown = rows.slice(0, most);
+        const more = rows.length - shown.length;
+        return rows.length === 0 ? [] : [{ name, path: unitPath(family.id), rows: shown, more }];
       }),
       sources: sourceLinks(answers, plan.data.sources),
     };

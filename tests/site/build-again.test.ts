@@ -13,7 +13,7 @@ const work = mkdtempSync(join(tmpdir(), 'readback-again-'));
 let content: ContentCopy;
 let other: ContentCopy;
 beforeAll(async () => {
-  [content, other] = await Promise.all([ContentCopy.make(), ContentCopy.make()]);
+  [content, other] = await Promise.all([ContentCopy.inEnglish(), ContentCopy.inEnglish()]);
   for (const copy of [content, other]) {
     const renamed = 'code: "8B0S-I5Z"\nformerly: [brasslight/8bos-i5z]';
     await copy.edit('profiles/brasslight/8b0s-i5z.yaml', 'code: "8B0S-I5Z"', renamed);

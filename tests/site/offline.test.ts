@@ -1,5 +1,5 @@
 /** In the garage: what was visited is there without a network, is never taken for new, and is renewed on request. */
-import { cp, mkdtemp, readFile, rm } from 'node:fs/promises';
+import { cp, mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
@@ -310,14 +310,4 @@ test('the site can be put on a home screen: manifest and icons', async () => {
   const session = await context.newCDPSession(page);
   const { errors } = await session.send('Page.getAppManifest');
   expect(errors).toEqual([]);
-});
-
-test('the same content and date give the same worker', async () => {
-  const content = await ContentCopy.inEnglish();
-  const { answers } = await readAnswers(content.folder);
-  await buildSite({ answers, outDir: join(work, 'again'), basePath, date: '2026-03-01', log: () => {} });
-  await content.remove();
-  const worker = (edition: string) => readFile(join(work, edition, 'service-worker.js'), 'utf8');
-  expect(await worker('again')).toBe(await worker('first'));
-  expect(await worker('second')).not.toBe(await worker('first'));
 });

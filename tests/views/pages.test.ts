@@ -88,6 +88,21 @@ test('no page holds the whole base: a profile’s view stays below 200 kB, the l
   expect(JSON.stringify(listsView(answers)).length).toBeLessThan(40_000);
 });
 
+test('the page of a plan lists the best of each unit where there are too many, and counts all', () => {
+  const [whole, bounded] = [planPages(answers), planPages(answers, 20)];
+  for (const [at, plan] of bounded.entries()) {
+    const all = whole[at];
+    expect(plan.tally).toEqual(all?.tally);
+    for (const [index, { rows, more }] of plan.families.entries()) {
+      const before = all?.families[index];
+      expect(before?.more).toBe(0);
+      expect(rows).toEqual(before?.rows.slice(0, 4));
+      expect(rows.length + more).toBe(before?.rows.length);
+    }
+  }
+  expect(bounded.flatMap(({ families }) => families).some(({ more }) => more > 0)).toBe(true);
+});
+
 test('a plan’s tally counts every profile once', () => {
   for (const plan of planPages(answers)) {
     const rows = plan.families.flatMap((family) => family.rows);
