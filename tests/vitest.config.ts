@@ -1,10 +1,12 @@
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { defineConfig } from 'vitest/config';
+import { LongestFirst } from './longest-first.ts';
 
 export default defineConfig({
   test: {
     root: new URL('..', import.meta.url).pathname,
+    sequence: { sequencer: LongestFirst },
     reporters: ['default', new URL('closing-line.ts', import.meta.url).pathname],
     // What checks remember between runs stays out of the user's own cache.
     env: { XDG_CACHE_HOME: join(tmpdir(), 'readback-tests-cache') },

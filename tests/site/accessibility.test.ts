@@ -13,6 +13,18 @@ const views = [
   { name: '1280 px', width: 1280, height: 900, colorScheme: 'dark', other: 'light' },
 ] as const;
 
+/** Kinds of pages whose wide layout is another than the narrow one. */
+const laidOutByWidth = new Set([
+  'start',
+  'unit',
+  'way in',
+  'profile',
+  'planner',
+  'table',
+  'coverage',
+  'readings',
+]);
+
 let browser: Browser;
 beforeAll(async () => {
   browser = await launchBrowser();
@@ -29,7 +41,9 @@ for (const { name, width, height, colorScheme, other } of views) {
 
     test('no kind of page has a violation', async () => {
       const found: string[] = [];
-      for (const { kind, path } of onePageOfEachKind()) {
+      // Lists and prose are laid out alike at every width.
+      const kinds = onePageOfEachKind().filter(({ kind }) => width === 390 || laidOutByWidth.has(kind));
+      for (const { kind, path } of kinds) {
         await page.goto(`${inject('siteAddress')}${path}`);
         await page.evaluate(() => {
           for (const details of document.querySelectorAll('details')) details.open = true;
