@@ -121,11 +121,12 @@ export const tableTexts: Texts = {
   'Equaliser in the plan': 'Ecualizador en el plan',
   'Yes: it can take a fixed boost back out': 'Sí: puede quitar un realce fijo',
   No: 'No',
-  '{count} more profiles of this unit are not listed here: look the code up, and its page says what this plan comes to.': {
-    one: 'Otro perfil de esta unidad no figura aquí: busque su código y su página dirá en qué queda este plan.',
-    other:
-      'Otros {count} perfiles de esta unidad no figuran aquí: busque el código y su página dirá en qué queda este plan.',
-  },
+  '{count} more profiles of this unit are not listed here: look the code up, and its page says what this plan comes to.':
+    {
+      one: 'Otro perfil de esta unidad no figura aquí: busque su código y su página dirá en qué queda este plan.',
+      other:
+        'Otros {count} perfiles de esta unidad no figuran aquí: busque el código y su página dirá en qué queda este plan.',
+    },
   Profile: 'Perfil',
   Unit: 'Unidad',
   Guide: 'Guía',
