@@ -60,7 +60,14 @@ function isInstalled(worker: ServiceWorker): Promise<boolean> {
 
 async function keepForOffline(): Promise<void> {
   const workers = navigator.serviceWorker;
+  const hadWorker = workers.controller !== null;
   let hasChanged = false;
+  let sayChange: (() => void) | undefined;
+  // Before anything is waited for: another may take over meanwhile.
+  workers.addEventListener('controllerchange', () => {
+    hasChanged = hadWorker;
+    sayChange?.();
+  });
   const registration = await workers.register(`${base}service-worker.js`, {
     scope: base,
     updateViaCache: 'none',
@@ -108,11 +115,7 @@ async function keepForOffline(): Promise<void> {
   };
 
   registration.addEventListener('updatefound', () => void judge(false));
-  const hadWorker = workers.controller !== null;
-  workers.addEventListener('controllerchange', () => {
-    hasChanged = hadWorker;
-    void judge(false);
-  });
+  sayChange = () => void judge(false);
   window.addEventListener('online', () => void look());
   document.addEventListener('visibilitychange', () => {
     if (!document.hidden && Date.now() - lastLook > betweenLooks) void look();
