@@ -1,5 +1,5 @@
 /** QR codes (ISO/IEC 18004) as drawings. */
-import qrcode from 'qrcode-generator';
+import encodeQR from 'qr';
 
 export interface QrDrawing {
   /** Width and height in modules, quiet zone counted in. */
@@ -11,6 +11,8 @@ export interface QrDrawing {
 /** Light modules all around, as many as ISO/IEC 18004 asks for. */
 export const quietModules = 4;
 
+const drawnQuiet = 1;
+
 /**
  * The QR code of an address, in bytes, in the smallest version that holds it. Level Q: a quarter of it may be worn off
  * or under grease.
@@ -18,18 +20,19 @@ export const quietModules = 4;
  */
 export function qrDrawing(address: string): QrDrawing {
   if (!/^[\x20-\x7e]+$/.test(address)) throw new Error(`“${address}” is no address in ASCII.`);
-  const code = qrcode(0, 'Q');
-  code.addData(address, 'Byte');
-  code.make();
-  const modules = code.getModuleCount();
+  // One light module around is the least the library draws; the others are counted in.
+  const drawn = encodeQR(address, 'raw', { ecc: 'quartile', encoding: 'byte', border: drawnQuiet });
+  const modules = drawn.length - 2 * drawnQuiet;
+  const isDark = (row: number, column: number): boolean =>
+    drawn[row + drawnQuiet]?.[column + drawnQuiet] ?? false;
   let path = '';
   for (let row = 0; row < modules; row += 1) {
     let end = 0;
     let begun = false;
     for (let column = 0; column < modules; column += 1) {
-      if (!code.isDark(row, column)) continue;
+      if (!isDark(row, column)) continue;
       const from = column;
-      while (column + 1 < modules && code.isDark(row, column + 1)) column += 1;
+      while (column + 1 < modules && isDark(row, column + 1)) column += 1;
       path += begun
         ? `m${from - end} 0h${column + 1 - from}`
         : `M${from + quietModules} ${row + quietModules}.5h${column + 1 - from}`;
