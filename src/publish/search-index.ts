@@ -3,12 +3,10 @@ import { mkdir, readdir, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { close, createIndex } from 'pagefind';
 import { FileBytes } from './file-bytes.ts';
+import { searchedPage } from './searched-part.ts';
 
 /** Interfaces of Pagefind's own and languages the site is not in: the start page needs neither. */
 const unusedFiles = /^pagefind-(?:ui|modular-ui|component-ui|highlight)\.|^wasm\.unknown\./;
-
-/** What marks the part of a page that is searched; a page without it is left out. */
-const searchedPart = 'data-pagefind-body';
 
 /**
  * Writes `pagefind/` into a folder of finished pages.
@@ -23,9 +21,8 @@ export async function writeSearchIndex(folder: string): Promise<{ pagesIndexed: 
     const bytes = new FileBytes();
     for (const file of await readdir(folder, { recursive: true })) {
       if (!file.endsWith('.html')) continue;
-      const page = bytes.read(join(folder, file));
-      if (!page.includes(searchedPart)) continue;
-      const content = page.toString();
+      const content = searchedPage(bytes.read(join(folder, file)).toString());
+      if (content === undefined) continue;
       const added = await index.addHTMLFile({ sourcePath: file.replaceAll('\\', '/'), content });
       assertNone(added.errors);
       pagesIndexed += 1;

@@ -1,18 +1,21 @@
 /** One stage of `scale`, in a process of its own so that its memory is its own: prints a `Stage` as JSON. */
 import { readdir, readFile, stat } from 'node:fs/promises';
 import { join } from 'node:path';
+import { setTimeout as sleep } from 'node:timers/promises';
 import { answersOf } from '../../src/answers.ts';
 import { readBase } from '../../src/base/index.ts';
 import { checkContent, outputsAtOnce } from '../../src/check/index.ts';
 import { buildSite } from '../../src/publish/build.ts';
-import { writeSearchIndex } from '../../src/publish/search-index.ts';
+import { pagefindAlone } from './pagefind-alone.ts';
 import { parseOnly } from './parse-only.ts';
 import { plainAstro } from './plain-astro.ts';
 
 /** What a stage cost and came to. */
 export interface Stage {
-  /** Of the processor, all threads of the process, from start to end. */
+  /** Of the processor, all threads of the process and of those it started, from start to end. */
   readonly seconds: number;
+  /** By the clock, from start to end. */
+  readonly wallSeconds: number;
   readonly peakBytes: number;
   /** Parts of it, in seconds of the processor, in their order. */
   readonly parts: readonly (readonly [name: string, seconds: number])[];
@@ -61,7 +64,7 @@ const stages: Readonly<Record<string, (content: string, site: string) => Promise
     return { pages, ...(await weights(site)) };
   },
   astro: async (_, site) => ({ pages: await plainAstro(site) }),
-  pagefind: async (_, site) => ({ pages: (await writeSearchIndex(site)).pagesIndexed }),
+  pagefind: async (_, site) => ({ pages: await pagefindAlone(site) }),
 };
 
 /** Bytes of the whole site, and the mean and the largest page of each kind. */
@@ -93,11 +96,29 @@ async function peakBytes(): Promise<number> {
   return kilobytes * 1024;
 }
 
+/** Ends what was started and is left: what a child took counts as ours once it has ended and been waited for. */
+async function endChildren(): Promise<void> {
+  const listed = `/proc/self/task/${process.pid}/children`;
+  for (;;) {
+    const children = (await readFile(listed, 'utf8').catch(() => '')).trim();
+    if (children === '') return;
+    for (const child of children.split(' ')) process.kill(Number(child));
+    await sleep(20);
+  }
+}
+
 const [name = '', content = '', site = ''] = process.argv.slice(2);
 const run = stages[name];
 if (!run) throw new Error(`There is no stage “${name}”.`);
 partBegan = cpuSeconds();
 const figures = await run(content, site);
-const result: Stage = { seconds: cpuSeconds(), peakBytes: await peakBytes(), parts, figures };
+await endChildren();
+const result: Stage = {
+  seconds: cpuSeconds(),
+  wallSeconds: performance.now() / 1000,
+  peakBytes: await peakBytes(),
+  parts,
+  figures,
+};
 process.stdout.write(`\n${JSON.stringify(result)}\n`);
 process.exit(0);
