@@ -33,6 +33,7 @@ import {
   groupOutputs,
   type OutputGroups,
   type ProfileOutput,
+  valuesOfOutput,
 } from './measure/index.ts';
 import { type EntryTable, evaluateWithin, type Known, tableOfEntry, type Within } from './tables/index.ts';
 
@@ -83,9 +84,9 @@ export async function readAnswers(
 const comparedAtOnce = 2000;
 
 /**
- * The outputs, plan answers and groups of a Base, each computed when it is first asked for. Of the outputs all
- * are kept, or the last `outputsAtOnce`: those of ten thousand profiles fill gigabytes. What was computed before is
- * taken as it is.
+ * The outputs, plan answers and groups of a Base, each computed when it is first asked for. All outputs are kept
+ * whole, or the last `outputsAtOnce` and of the others the values: ten thousand whole ones fill gigabytes. What was
+ * computed before is taken as it is.
  */
 export function answersOf(
   base: Base,
@@ -96,7 +97,11 @@ export function answersOf(
   const ids = withFamily(base);
   const familyOf = (id: string): EntryData<'families'> => familyOfProfile(base, id);
   const outputs =
-    computed?.outputs ?? new LazyMap(ids, (id) => characterise(...measured(base, id)), outputsAtOnce);
+    computed?.outputs ??
+    outputsHeld(
+      new LazyMap(ids, (id) => characterise(...measured(base, id)), outputsAtOnce),
+      outputsAtOnce < ids.length,
+    );
   const comparable =
     computed?.comparable ??
     new LazyMap(
@@ -157,6 +162,15 @@ export function answersOf(
     },
     tables,
     outputGroups,
+  });
+}
+
+/** Outputs as they are, or of all their values, where not all can be held whole. */
+function outputsHeld(whole: LazyMap<ProfileOutput>, valuesOnly: boolean): ReadonlyMap<string, ProfileOutput> {
+  if (!valuesOnly) return whole;
+  return new LazyMap(whole.keys(), (id) => {
+    const again = (): ProfileOutput => whole.get(id) as ProfileOutput;
+    return valuesOfOutput(again(), again);
   });
 }
 

@@ -1,6 +1,5 @@
 /** The output of one profile: every characteristic its readings give, each with uncertainty and readings. */
 
-import { phrase } from '../words/index.ts';
 import { combine } from './combine.ts';
 import type { ComparableOutput } from './compare-outputs.ts';
 import { pointVolts } from './from-points.ts';
@@ -14,7 +13,7 @@ import {
   normalisedTo,
   type UnitLimits,
 } from './group.ts';
-import { neededFor } from './needed-for.ts';
+import { missingFrom } from './missing.ts';
 import type { Point, Run } from './point.ts';
 import {
   type BoostBehaviour,
@@ -111,24 +110,6 @@ function withNormalised(runs: readonly Run[], others: readonly Run[], unit: Unit
     .map((run) => normalisedTo(group.conditions.signalDbfs, run, { step, volts }))
     .filter(({ points }) => points.length > 0);
   return normalised.length === 0 ? group : new Group(runs, normalised);
-}
-
-/** What could not be computed. A bandwidth without a boost, or a slope without a corner, is not missed. */
-function missingFrom(found: readonly Characteristic[]): ProfileOutput['missing'] {
-  const bound = (name: CharacteristicName) => found.find((one) => one.name === name)?.bound;
-  const notApplicable = (name: CharacteristicName): boolean =>
-    (name.startsWith('bass-boost-') && bound('bass-boost') !== undefined) ||
-    (name === 'lower-slope' && bound('lower-corner') === 'at-most') ||
-    (name === 'upper-slope' && bound('upper-corner') === 'at-least');
-  return characteristicNames
-    .filter((name) => bound(name) === undefined && !notApplicable(name))
-    .map((name) => ({
-      name,
-      // Said when it is asked for: outputs are computed once for all languages.
-      get reason() {
-        return phrase('needs {readings}', { readings: neededFor(name) });
-      },
-    }));
 }
 
 interface GroupOutput {

@@ -37,3 +37,4 @@ export { mutedBelowDb } from './traits/channels.ts';
 export * from './twins.ts';
 export * from './uncertainty.ts';
 export * from './value-under.ts';
+export { valuesOfOutput } from './values-of-output.ts';

@@ -5,6 +5,7 @@ import { setTimeout as sleep } from 'node:timers/promises';
 import { answersOf } from '../../src/answers.ts';
 import { readBase } from '../../src/base/index.ts';
 import { checkContent, outputsAtOnce } from '../../src/check/index.ts';
+import { mostOutputs } from '../../src/cli/commands/build.ts';
 import { buildSite } from '../../src/publish/build.ts';
 import { pagefindAlone } from './pagefind-alone.ts';
 import { parseOnly } from './parse-only.ts';
@@ -51,7 +52,7 @@ const stages: Readonly<Record<string, (content: string, site: string) => Promise
     return { values };
   },
   build: async (content, site) => {
-    const { answers } = await checkContent(content);
+    const { answers } = await checkContent(content, { outputsAtOnce: mostOutputs });
     part('check');
     const { pages } = await buildSite({
       answers,
