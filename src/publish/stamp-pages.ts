@@ -51,18 +51,18 @@ export async function stampPages(folder: string, date: string): Promise<StampedS
   const pages: StampedPage[] = [];
   for (const path of names.filter((name) => name.endsWith('.html'))) {
     const parts = bytes.read(join(folder, path)).toString().split(anyMark);
-    const worded = (words: Words): string => filled(path, parts, digests, words);
     // What a page may load follows from the rest of it, and is left out of what it says.
-    const revision = digestOf(
-      worded({ version: 'version', date: undated.day, dateInWords: undated.words, policy: '' }),
-    );
-    const words = { version: placeOfVersion, date, dateInWords };
-    const { scripts, styles } = inlineParts(worded({ ...words, policy: '' }));
+    const undatedWords = { version: 'version', date: undated.day, dateInWords: undated.words };
+    const revision = digestOf(...filled(path, parts, digests, undatedWords));
+    const stretches = filled(path, parts, digests, { version: placeOfVersion, date, dateInWords });
+    const page = stretches.join('');
+    const { scripts, styles } = inlineParts(page);
     if ([...scripts, ...styles].some((part) => part.includes(placeOfVersion))) {
       throw new Error(`${path} has its version in a script or style, which its policy then cannot name.`);
     }
     const policy = policyDigests({ scripts, styles });
-    const content = bytes.write(join(folder, path), worded({ ...words, policy: pagePolicy(policy) }));
+    const stated = withPolicy(page, parts, stretches, pagePolicy(policy));
+    const content = bytes.write(join(folder, path), stated);
     pages.push({
       path,
       size: content.length,
@@ -106,21 +106,20 @@ interface Words {
   readonly version: string;
   readonly date: string;
   readonly dateInWords: string;
-  readonly policy: string;
 }
 
-/** A page with the words in place of its marks, which are every second of the parts. */
+/** A page’s stretches of text, with the words in place of its marks, which are every second part; that of the policy is empty. */
 function filled(
   page: string,
   parts: readonly string[],
   digests: ReadonlyMap<string, string>,
-  { version, date, dateInWords, policy }: Words,
-): string {
+  { version, date, dateInWords }: Words,
+): string[] {
   const words = new Map<string, string>([
     [stamps.version, version],
     [stamps.date, date],
     [stamps.dateInWords, dateInWords],
-    [stamps.contentPolicy, policy],
+    [stamps.contentPolicy, ''],
   ]);
   const wordFor = (mark: string): string => {
     const word = words.get(mark);
@@ -130,7 +129,25 @@ function filled(
     if (!digest) throw new Error(`${page} names the file ${file}, which the site does not have.`);
     return digest;
   };
-  return parts.map((part, index) => (index % 2 === 0 ? part : wordFor(part))).join('');
+  return parts.map((part, index) => (index % 2 === 0 ? part : wordFor(part)));
+}
+
+/** A page with its policy where the mark of it was. */
+function withPolicy(
+  page: string,
+  parts: readonly string[],
+  stretches: readonly string[],
+  policy: string,
+): string {
+  let [stated, from, at] = ['', 0, 0];
+  for (const [index, stretch] of stretches.entries()) {
+    if (parts[index] === stamps.contentPolicy) {
+      stated += page.slice(from, at) + policy;
+      from = at;
+    }
+    at += stretch.length;
+  }
+  return stated + page.slice(from);
 }
 
 function placesIn(content: Buffer, word: string): number[] {
@@ -150,6 +167,8 @@ function fillIn(path: string, places: readonly number[], version: string): void 
 }
 
 /** Short, as it is sent for every page of a family; long enough to tell the versions of one page apart. */
-function digestOf(content: string | Uint8Array): string {
-  return createHash('sha256').update(content).digest('hex').slice(0, digestLength);
+function digestOf(...contents: readonly (string | Uint8Array)[]): string {
+  const hash = createHash('sha256');
+  for (const content of contents) hash.update(content);
+  return hash.digest('hex').slice(0, digestLength);
 }
