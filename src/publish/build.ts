@@ -146,7 +146,7 @@ async function buildLanguage(
   const published = { address, date };
   const changes = since?.changes() ?? [];
   const files = await writeProgramFiles(folder, answers, published, since);
-  log(`${files} files for other programs written`);
+  log(`${files} files of data written`);
   const changed = changes.filter(({ kind }) => kind !== 'gone').map(({ profile }) => profilePath(profile));
   await writeSitemap(folder, { ...published, changed: new Set(changed) });
   const stamped = await stampPages(folder, date);

@@ -1,6 +1,6 @@
-/** Writes what other programs read: the documents of the API, the data package, the feed of changes. */
+/** Writes what programs read: the planner’s data, the documents of the API, the data package, the feed of changes. */
 import { createHash } from 'node:crypto';
-import { mkdir, writeFile } from 'node:fs/promises';
+import { mkdirSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import type { Answers } from '../answers.ts';
 import { apiFiles } from '../views/api/files.ts';
@@ -8,8 +8,10 @@ import type { SinceRevision } from '../views/changes/compare.ts';
 import { changesFeed } from '../views/changes/feed.ts';
 import { dataPackage, dataResources, type WrittenFile } from '../views/data/package.ts';
 import { apiPath, changesPath, dataPackagePath, dataPath } from '../views/paths.ts';
+import { plannerFiles } from '../views/planner-files.ts';
 import type { Published, PublishedFile } from '../views/published-file.ts';
 import { tableFiles } from '../views/table-files.ts';
+import { FileBytes } from './file-bytes.ts';
 
 /** Writes them all into a folder, one at a time, and says how many; `since` is what the feed tells of. */
 export async function writeProgramFiles(
@@ -18,19 +20,24 @@ export async function writeProgramFiles(
   published: Published,
   since: SinceRevision | undefined,
 ): Promise<number> {
-  const write = async ({ path, text }: PublishedFile): Promise<WrittenFile> => {
-    const content = Buffer.from(text());
-    await mkdir(dirname(join(folder, path)), { recursive: true });
-    await writeFile(join(folder, path), content);
+  const files = new FileBytes();
+  const folders = new Set<string>();
+  const write = ({ path, text }: PublishedFile): WrittenFile => {
+    const within = dirname(join(folder, path));
+    if (!folders.has(within)) mkdirSync(within, { recursive: true });
+    folders.add(within);
+    const content = files.write(join(folder, path), text());
     return { bytes: content.length, sha256: createHash('sha256').update(content).digest('hex') };
   };
-  const documents = apiFiles(answers, published, await formsOfTables(answers));
-  for (const document of documents) await write(document);
+  const documents = await documentsOf(answers, published);
+  for (const about of Map.groupBy(documents, ({ profile }) => profile).values()) {
+    for (const document of about) write(document);
+  }
   const resources = dataResources(answers);
   const written = new Map<string, WrittenFile>();
-  for (const resource of resources) written.set(resource.path, await write(resource));
-  await write(dataPackage(answers, published, resources, written));
-  await write(changesFeed(answers, published, since));
+  for (const resource of resources) written.set(resource.path, write(resource));
+  write(dataPackage(answers, published, resources, written));
+  write(changesFeed(answers, published, since));
   return documents.length + resources.length + 2;
 }
 
@@ -41,7 +48,7 @@ export async function programFiles(
 ): Promise<ReadonlyMap<string, PublishedFile>> {
   const resources = dataResources(answers);
   const all = [
-    ...apiFiles(answers, published, await formsOfTables(answers)),
+    ...(await documentsOf(answers, published)),
     ...resources,
     dataPackage(answers, published, resources, new Map()),
     changesFeed(answers, published, undefined),
@@ -49,13 +56,20 @@ export async function programFiles(
   return new Map(all.map((file) => [file.path, file]));
 }
 
+async function documentsOf(answers: Answers, published: Published): Promise<PublishedFile[]> {
+  return [...plannerFiles(answers), ...apiFiles(answers, published, await formsOfTables(answers))];
+}
+
 async function formsOfTables(answers: Answers): Promise<Map<string, ('dmn' | 'csv')[]>> {
   return new Map((await tableFiles(answers)).map(([id, { files }]) => [id, files.map(({ form }) => form)]));
 }
 
+const plannerFile = /^(?:(?:units|profiles)\/.+\/)?planner\.json$/;
+
 /** What a file at this path is served as; undefined where none of these files can be there. */
 export function contentTypeOf(path: string): string | undefined {
   if (path.startsWith(apiPath) && path.endsWith('.json')) return 'application/json';
+  if (plannerFile.test(path)) return 'application/json';
   if (path === changesPath) return 'application/atom+xml;charset=utf-8';
   if (path === dataPackagePath) return 'application/json';
   return path.startsWith(dataPath) && path.endsWith('.csv') ? 'text/csv;charset=utf-8' : undefined;

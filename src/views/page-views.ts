@@ -12,7 +12,7 @@ import { guidePages } from './guide-page.ts';
 import { tablesOfProfiles } from './judged-tables.ts';
 import { movedPages } from './moved-pages.ts';
 import { planPages } from './plan-answers.ts';
-import { plannerData, plannerProfile, plannerUnit } from './planner-data.ts';
+import { plannerData } from './planner-data.ts';
 import { profilePage } from './profile-page.ts';
 import { readingsPage } from './readings-page.ts';
 import { rulesPage } from './rules-page.ts';
@@ -102,14 +102,6 @@ export function pageViews(answers: Answers, base: string) {
     tablePages: listed(() => byId(tablePages(answers))),
     tableFiles: listed(() => tableFiles(answers)),
     planner: one('planner', () => plannerData(answers)),
-    plannerUnits: each(
-      () => families.keys(),
-      (id) => plannerUnit(answers, id),
-    ),
-    plannerProfiles: each(
-      () => answers.outputs.keys(),
-      (id) => plannerProfile(answers, id),
-    ),
     corrections: listed(() => correctionViews(answers)),
     blankSheets: listed(() => byId(blankSheets(answers))),
     coverage: one('coverage', () => coverageView(answers)),

@@ -56,9 +56,12 @@ export function apiFiles(
     ),
     ...[...base.profiles.values()]
       .filter(({ data }) => base.families.has(data.family))
-      .map((profile) =>
-        file(apiProfilePath(profile.id), () => known(profileDocument(answers, ofProfiles, address, profile))),
-      ),
+      .map((profile) => ({
+        ...file(apiProfilePath(profile.id), () =>
+          known(profileDocument(answers, ofProfiles, address, profile)),
+        ),
+        profile: profile.id,
+      })),
   ];
 }
 
