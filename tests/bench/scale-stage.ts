@@ -2,6 +2,7 @@
 import { readdir, readFile, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
+import { gzipSync } from 'node:zlib';
 import { answersOf } from '../../src/answers.ts';
 import { readBase } from '../../src/base/index.ts';
 import { checkContent, outputsAtOnce } from '../../src/check/index.ts';
@@ -68,9 +69,9 @@ const stages: Readonly<Record<string, (content: string, site: string) => Promise
   pagefind: async (_, site) => ({ pages: await pagefindAlone(site) }),
 };
 
-/** Bytes of the whole site, and the mean and the largest page of each kind. */
+/** Bytes of the whole site, and of the largest file of each kind: as it is, and as it is sent, compressed. */
 async function weights(site: string): Promise<Record<string, number>> {
-  const byKind = new Map<string, number[]>();
+  const largest = new Map<string, { readonly path: string; readonly size: number }>();
   let all = 0;
   for (const entry of await readdir(site, { recursive: true, withFileTypes: true })) {
     if (!entry.isFile()) continue;
@@ -82,11 +83,19 @@ async function weights(site: string): Promise<Record<string, number>> {
     if (below.startsWith('pagefind/')) continue;
     const [top = ''] = below.split('/');
     const kind = `${top.endsWith('.html') ? 'start page' : top}${entry.name.endsWith('.json') && top !== entry.name ? ' (data)' : ''}`;
-    byKind.set(kind, [...(byKind.get(kind) ?? []), size]);
+    if (size > (largest.get(kind)?.size ?? 0)) largest.set(kind, { path, size });
   }
   return {
     'bytes of the site': all,
-    ...Object.fromEntries([...byKind].map(([kind, sizes]) => [`largest ${kind}`, Math.max(...sizes)])),
+    ...Object.fromEntries([...largest].map(([kind, { size }]) => [`largest ${kind}`, size])),
+    ...Object.fromEntries(
+      await Promise.all(
+        [...largest].map(async ([kind, { path }]) => [
+          `largest ${kind}, compressed`,
+          gzipSync(await readFile(path)).length,
+        ]),
+      ),
+    ),
   };
 }
 

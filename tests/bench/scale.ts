@@ -50,7 +50,7 @@ export async function scaleRun(
 /** A stage in a process of its own: processor time of that process and of those it started, as `time` (POSIX) counts. */
 async function stage(name: StageName, content: string, site: string): Promise<Stage> {
   const script = fileURLToPath(new URL('scale-stage.ts', import.meta.url));
-  const node = [process.execPath, '--max-old-space-size=8192', script, name, content, site];
+  const node = [process.execPath, script, name, content, site];
   const child = spawn('time', ['-p', ...node], { stdio: ['ignore', 'pipe', 'pipe'] });
   const [text, told, code] = await Promise.all([
     textOf(child.stdout),
