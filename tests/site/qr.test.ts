@@ -6,7 +6,7 @@ import { afterAll, beforeAll, expect, inject, test } from 'vitest';
 import { readQr } from '../plot/qr-decoder.ts';
 import { modulesOf, svgOf } from '../plot/qr-picture.ts';
 import { launchBrowser, textOf } from './browser.ts';
-import { basePath } from './built-site.ts';
+import { basePath } from './editions.ts';
 import { allPages } from './pages.ts';
 
 let browser: Browser;
