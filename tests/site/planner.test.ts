@@ -61,6 +61,13 @@ const choose = (label: string, value: string) =>
 /** The equaliser’s settings come last; with them all there is on the screen is finished. */
 const finished = (id = 'correction') => section(id).waitFor({ state: 'attached' });
 
+/** After a change all is made anew: what is marked before it is gone when the settings are there again. */
+async function finishedAnew(change: () => Promise<unknown>, on = page): Promise<void> {
+  const settings = on.locator('#section-correction');
+  await settings.evaluate((one) => one.classList.add('of-before'));
+  await change();
+  await on.locator('#section-correction:not(.of-before)').waitFor({ state: 'attached' });
+}
 /** The card for paper comes last of all that is worked out. */
 const cardFilled = (on = page) => on.locator('#job-card .job-found').first().waitFor({ state: 'attached' });
 
@@ -457,9 +464,8 @@ test('nothing is sent anywhere: only files of the site are asked for', async () 
   await finished();
   await cardFilled();
   await page.waitForLoadState('networkidle');
-  await choose('Front speakers', 'horn-and-midwoofer');
+  await finishedAnew(() => choose('Front speakers', 'horn-and-midwoofer'));
   await sentence().toBe(reportOf({ ...equaliser, front: 'horn-and-midwoofer' }).answer.sentence);
-  await finished();
   await nextFrames(page);
   const data = asked.filter((one) => one.includes('.json'));
   for (const one of asked) expect(one.startsWith(`GET ${inject('siteAddress')}`), one).toBe(true);
@@ -501,11 +507,8 @@ test('a filled plan with everything unfolded has no violation, and everything to
     await own.locator('#section-correction').waitFor({ state: 'attached' });
     await own.locator('.plan-beside').waitFor();
     await cardFilled(own);
-    // All of it is made anew: what is marked here is gone when it is there again.
-    await own.locator('#section-correction').evaluate((one) => one.classList.add('of-before'));
-    await own.locator('#plan-front').selectOption('fairing-small');
+    await finishedAnew(() => own.locator('#plan-front').selectOption('fairing-small'), own);
     await own.locator('#plan-was').waitFor();
-    await own.locator('#section-correction:not(.of-before)').waitFor({ state: 'attached' });
     await nextFrames(own);
     await unfold(own);
     expect([...(await axeViolations(own)), ...(await coloursIn(own, other))]).toEqual([]);
