@@ -3,20 +3,28 @@ import { BaseSequencer, type TestSpecification } from 'vitest/node';
 
 /** Longest first, as measured on two cores. */
 const longest = [
-  'site/accessibility',
+  'site/browsing',
   'site/planner',
+  'site/accessibility',
+  'site/hostile',
   'site/offline',
   'site/walk',
-  'site/hostile',
-  'site/nginx',
   'site/build-again',
   'site/content-policy',
+  'site/nginx',
+  'site/dev',
+  'site/tables',
+  'site/changes',
   'faults/faults',
-  'views/planner-data',
   'faults/harmless',
+  'views/planner-data',
   'decide/plan/correction',
-  'check/one-line-edits',
+  'check/tables',
+  'recording/sweep-analysis',
   'codes/find',
+  'check/one-line-edits',
+  'check/workflow',
+  'faults/fuzz',
 ];
 
 export class LongestFirst extends BaseSequencer {
