@@ -32,7 +32,6 @@ export default defineConfig({
         test: {
           name: 'site',
           include: ['tests/site/**/*.test.ts'],
-          exclude: ['tests/site/dev*.test.ts'],
           globalSetup: ['tests/site/built-site.ts'],
           testTimeout: 150_000,
           hookTimeout: 180_000,
@@ -41,20 +40,6 @@ export default defineConfig({
           // Two browsers on two cores; more would make tests wait for each other.
           maxWorkers: 2,
           sequence: { groupOrder: 1 },
-        },
-      },
-      {
-        extends: true,
-        test: {
-          name: 'dev',
-          include: ['tests/site/dev*.test.ts'],
-          testTimeout: 150_000,
-          hookTimeout: 180_000,
-          // A page on a busy machine takes its time; a wait that is met ends at once.
-          expect: { poll: { timeout: 20_000 } },
-          // One development site runs in a checkout at a time.
-          fileParallelism: false,
-          sequence: { groupOrder: 2 },
         },
       },
     ],

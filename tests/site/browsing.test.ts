@@ -1,8 +1,8 @@
 /** What no page may do: scroll sideways on a phone, complain in the console, or ask anyone else for anything. */
 import { gzipSync } from 'node:zlib';
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, expect, inject, test } from 'vitest';
-import { launchBrowser } from './browser.ts';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import { counted, inTabs, launchBrowser, says, unfold } from './browser.ts';
 import { mostPageBytes } from './page-budgets.ts';
 import { onePageOfEachKind, pagesOfLanguage } from './pages.ts';
 
@@ -12,28 +12,9 @@ beforeAll(async () => {
 });
 afterAll(() => browser.close());
 
-test('no page scrolls sideways at 390 px, with everything unfolded', async () => {
-  const page = await (await browser.newContext({ viewport: { width: 390, height: 844 } })).newPage();
-  const wide: string[] = [];
-  // The second language has other words on the same pages: one of each kind.
-  const paths = [...pagesOfLanguage(), ...onePageOfEachKind().map(({ path }) => `es/${path}`)];
-  for (const path of paths) {
-    await page.goto(`${inject('siteAddress')}${path}`);
-    const width = await page.evaluate(() => {
-      for (const details of document.querySelectorAll('details')) details.open = true;
-      return document.documentElement.scrollWidth;
-    });
-    if (width > 390) wide.push(`${path}: ${width}`);
-  }
-  expect(wide).toEqual([]);
-  await page.context().close();
-}, 120_000);
-
-test('no console errors, no failed requests, nothing asked of third parties', async () => {
-  const page = await (await browser.newContext()).newPage();
-  const { origin } = new URL(inject('siteAddress'));
-  const trouble: string[] = [];
-  const requests: string[] = [];
+/** Notes, from now on, what a page complains of and what it asks for. */
+function watched(page: Page): { readonly trouble: string[]; readonly requests: string[] } {
+  const [trouble, requests]: [string[], string[]] = [[], []];
   page.on('console', (message) => {
     if (message.type() === 'error' || message.type() === 'warning') trouble.push(message.text());
   });
@@ -43,41 +24,91 @@ test('no console errors, no failed requests, nothing asked of third parties', as
     if (response.status() >= 400) trouble.push(`${response.status()}: ${response.url()}`);
   });
   page.on('request', (request) => requests.push(request.url()));
-  for (const { path } of onePageOfEachKind()) {
-    await page.goto(`${inject('siteAddress')}${path}`, { waitUntil: 'networkidle' });
-  }
-  await page.goto(inject('siteAddress'));
-  await page.getByRole('combobox').fill('bass');
-  await page.getByRole('combobox').fill('QQ99-77W');
-  await page.waitForTimeout(1500);
-  expect(trouble).toEqual([]);
-  const foreign = requests.filter((url) => !url.startsWith(origin) && !url.startsWith('data:'));
-  expect(foreign).toEqual([]);
-  expect(requests.length).toBeGreaterThan(15);
-  await page.context().close();
-});
+  return { trouble, requests };
+}
 
-test('a small script on every page, and a file more where something is typed or walked through: less than 20 kB', async () => {
-  const page = await (await browser.newContext()).newPage();
-  const scripts = new Map<string, number>();
-  page.on('response', async (response) => {
-    if (response.request().resourceType() !== 'script') return;
-    scripts.set(response.url(), gzipSync(await response.body()).length);
+test('no page scrolls sideways at 390 px, with everything unfolded', async () => {
+  const context = await browser.newContext({
+    viewport: { width: 390, height: 844 },
+    serviceWorkers: 'block',
   });
-  for (const { kind, path } of onePageOfEachKind()) {
-    scripts.clear();
-    await page.goto(`${inject('siteAddress')}${path}`, { waitUntil: 'networkidle' });
-    // Within the page, so that a kept page and its script are of one version.
-    const own = page.locator('script:not([src]):not([type$="json"])');
-    expect(await own.count(), kind).toBe(1);
-    expect((await own.textContent())?.length, kind).toBeLessThan(4000);
-    const scripted = ['start', 'way in', 'which unit', 'table', 'planner', 'embed'].includes(kind);
-    expect(await page.locator('script[src]').count(), kind).toBe(scripted ? 1 : 0);
-    const bytes = [...scripts.values()].reduce((sum, one) => sum + one, 0);
-    expect(bytes > 0, kind).toBe(scripted);
-    expect(bytes, kind).toBeLessThan(20_000);
+  const page = await context.newPage();
+  const wide: string[] = [];
+  // The second language has other words on the same pages: one of each kind.
+  const paths = [...pagesOfLanguage(), ...onePageOfEachKind().map(({ path }) => `es/${path}`)];
+  for (const path of paths) {
+    await page.goto(`${inject('siteAddress')}${path}`);
+    await unfold(page);
+    const width = await page.evaluate(() => document.documentElement.scrollWidth);
+    if (width > 390) wide.push(`${path}: ${width}`);
   }
-  await page.context().close();
+  expect(wide).toEqual([]);
+  await context.close();
+}, 120_000);
+
+describe('one page of each kind', () => {
+  interface Visit {
+    readonly kind: string;
+    readonly trouble: readonly string[];
+    readonly requests: readonly string[];
+    /** Bytes of the scripts that were loaded, compressed. */
+    readonly scriptBytes: number;
+    readonly ownScripts: readonly string[];
+    readonly namedScripts: number;
+  }
+  let visits: Visit[];
+
+  beforeAll(async () => {
+    const context = await browser.newContext();
+    visits = await inTabs(context, onePageOfEachKind(), async (page, { kind, path }) => {
+      const { trouble, requests } = watched(page);
+      const scripts: Promise<number>[] = [];
+      page.on('response', (response) => {
+        if (response.request().resourceType() !== 'script') return;
+        scripts.push(response.body().then((body) => gzipSync(body).length));
+      });
+      await page.goto(`${inject('siteAddress')}${path}`, { waitUntil: 'networkidle' });
+      const scriptBytes = (await Promise.all(scripts)).reduce((sum, one) => sum + one, 0);
+      // Within the page, so that a kept page and its script are of one version.
+      const ownScripts = await page.locator('script:not([src]):not([type$="json"])').allTextContents();
+      const namedScripts = await page.locator('script[src]').count();
+      return { kind, trouble, requests, scriptBytes, ownScripts, namedScripts };
+    });
+    await context.close();
+  });
+
+  test('no console errors, no failed requests, nothing asked of third parties', async () => {
+    const context = await browser.newContext();
+    const page = await context.newPage();
+    const search = watched(page);
+    await page.goto(inject('siteAddress'));
+    const field = page.getByRole('combobox', { name: 'Code on your screen' });
+    await field.fill('bass');
+    await counted(page.locator('#page-results li')).toBeGreaterThan(0);
+    await field.fill('QQ99-77W');
+    await says(page.getByRole('status')).toMatch(/^No profile known here has this code/);
+    // Then the pages are searched for it: none speaks of it.
+    await counted(page.locator('#page-results li')).toBe(0);
+    await context.close();
+
+    expect([...visits, search].flatMap(({ trouble }) => trouble)).toEqual([]);
+    const requests = [...visits, search].flatMap((one) => one.requests);
+    const { origin } = new URL(inject('siteAddress'));
+    expect(requests.filter((url) => !url.startsWith(origin) && !url.startsWith('data:'))).toEqual([]);
+    expect(requests.length).toBeGreaterThan(15);
+  });
+
+  test('a small script on every page, and a file more where something is typed or walked through: less than 20 kB', () => {
+    expect(visits.length).toBeGreaterThan(20);
+    for (const { kind, scriptBytes, ownScripts, namedScripts } of visits) {
+      expect(ownScripts.length, kind).toBe(1);
+      expect(ownScripts[0]?.length, kind).toBeLessThan(4000);
+      const scripted = ['start', 'way in', 'which unit', 'table', 'planner', 'embed'].includes(kind);
+      expect(namedScripts, kind).toBe(scripted ? 1 : 0);
+      expect(scriptBytes > 0, kind).toBe(scripted);
+      expect(scriptBytes, kind).toBeLessThan(20_000);
+    }
+  });
 });
 
 test('a profile’s page with its plots and all it loads is less than 60 kB, compressed', async () => {

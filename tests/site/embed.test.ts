@@ -5,7 +5,7 @@ import { gzipSync } from 'node:zlib';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, inject, test } from 'vitest';
 import { axeViolations, coloursIn } from './axe.ts';
-import { launchBrowser, textOf } from './browser.ts';
+import { counted, follow, launchBrowser, nextFrames, says, textOf, visible } from './browser.ts';
 import { type ForeignSite, foreignSite } from './foreign-page.ts';
 
 let browser: Browser;
@@ -32,7 +32,9 @@ beforeEach(async () => {
     if (['error', 'warning'].includes(message.type())) trouble.push(message.text());
   });
   page.on('pageerror', (error) => trouble.push(String(error)));
-  await page.goto(club.address, { waitUntil: 'networkidle' });
+  await page.goto(club.address);
+  // The script comes when it comes; the field is there with it.
+  await field().waitFor();
 });
 afterEach(() => context.close());
 
@@ -43,42 +45,41 @@ const answer = () => page.locator('readback-code-field .answer');
 
 test('a right code gets its answer in a sentence, with the way to its page', async () => {
   await field().fill('G60D-2ZS');
-  await expect.poll(() => answer().isVisible()).toBe(true);
-  expect(await textOf(answer())).toMatch(/^G60D-2ZSBrasslightClean up to step \d+ of 30: [\d.]+\sV/);
+  await visible(answer()).toBe(true);
+  await says(answer()).toMatch(/^G60D-2ZSBrasslightClean up to step \d+ of 30: [\d.]+\sV/);
   expect(await answer().getAttribute('role')).toBe('status');
   const link = answer().getByRole('link', { name: 'Everything known of G60D-2ZS' });
-  await link.click();
-  await page.waitForURL(`${inject('siteAddress')}profiles/brasslight/g60d-2zs/`);
+  await follow(link, `${inject('siteAddress')}profiles/brasslight/g60d-2zs/`);
   expect(trouble).toEqual([]);
 });
 
 test('the sentence is the one the code’s own page gives', async () => {
   await field().fill('0x2F6');
-  await expect.poll(() => answer().isVisible()).toBe(true);
+  await visible(answer()).toBe(true);
   const told = await textOf(answer().locator('.sentence'));
   const href = (await answer().getByRole('link').getAttribute('href')) ?? '';
   await page.goto(href);
-  expect((await textOf(page.locator('.answer .sentence'))).trim()).toBe(told);
+  await expect.poll(async () => (await textOf(page.locator('.answer .sentence'))).trim()).toBe(told);
 });
 
 test('a misread code gets what it may be; keys choose, as in the field of the start page', async () => {
   await field().fill('8B0S-15Z');
-  await expect.poll(() => options().count()).toBeGreaterThan(1);
-  expect(await textOf(verdict())).toMatch(/character again: is it/);
-  expect(await field().getAttribute('aria-expanded')).toBe('true');
+  await counted(options()).toBeGreaterThan(1);
+  await says(verdict()).toMatch(/character again: is it/);
+  await expect.poll(() => field().getAttribute('aria-expanded')).toBe('true');
   await field().press('ArrowUp');
   await field().press('ArrowDown');
   await field().press('ArrowDown');
   await field().press('ArrowDown');
-  const active = (await field().getAttribute('aria-activedescendant')) ?? 'none';
-  const chosen = page.locator(`readback-code-field [id="${active}"]`);
-  expect(await chosen.getAttribute('aria-selected')).toBe('true');
+  const chosen = page.locator('readback-code-field [aria-selected="true"]');
+  await counted(chosen).toBe(1);
+  expect(await chosen.getAttribute('id')).toBe(await field().getAttribute('aria-activedescendant'));
   const code = (await textOf(chosen.locator('.code'))).trim();
   await field().press('Enter');
-  await expect.poll(() => textOf(answer().locator('.code'))).toBe(code);
-  expect(await field().inputValue()).toBe(code);
-  expect(await field().getAttribute('aria-expanded')).toBe('false');
-  expect(await options().count()).toBe(0);
+  await says(answer().locator('.code')).toBe(code);
+  await expect.poll(() => field().inputValue()).toBe(code);
+  await expect.poll(() => field().getAttribute('aria-expanded')).toBe('false');
+  await counted(options()).toBe(0);
   // The field keeps the focus; the link is the next stop but one, after the button.
   await page.keyboard.press('Tab');
   await page.keyboard.press('Tab');
@@ -88,34 +89,38 @@ test('a misread code gets what it may be; keys choose, as in the field of the st
 
 test('one character read wrongly is said, and the right code offered', async () => {
   await field().fill('G6OD-2ZS');
-  await expect.poll(() => options().count()).toBeGreaterThan(0);
-  expect(await textOf(options().first())).toContain('G60D-2ZS');
-  expect(await textOf(verdict())).not.toBe('');
+  await counted(options()).toBeGreaterThan(0);
+  await says(options().first()).toContain('G60D-2ZS');
+  await says(verdict()).not.toBe('');
   await options().first().click();
-  await expect.poll(() => textOf(answer().locator('.code'))).toBe('G60D-2ZS');
+  await says(answer().locator('.code')).toBe('G60D-2ZS');
 });
 
 test('an unknown code is said to be unknown; words are told from codes; Escape empties the field', async () => {
   await field().fill('QQ99-77W');
-  await expect.poll(() => textOf(verdict())).toMatch(/^No profile known here has this code/);
-  expect(await answer().isVisible()).toBe(false);
+  await says(verdict()).toMatch(/^No profile known here has this code/);
+  await visible(answer()).toBe(false);
   await field().fill('weak bass');
-  await expect.poll(() => textOf(verdict())).toMatch(/^These are words/);
+  await says(verdict()).toMatch(/^These are words/);
   await field().press('Escape');
-  expect(await field().inputValue()).toBe('');
-  await expect.poll(() => textOf(verdict())).toBe('');
+  await expect.poll(() => field().inputValue()).toBe('');
+  await says(verdict()).toBe('');
 });
 
 test('it asks only the site it comes from, and only for what it needs', async () => {
   const site = new URL(inject('siteAddress'));
   const ofSite = (): string[] =>
     requests.filter(({ origin }) => origin === site.origin).map(({ pathname }) => pathname);
+  await page.waitForLoadState('networkidle');
   expect(ofSite()).toEqual(['/help/embed/code-field.js']);
   await field().fill('G60D-2ZS');
-  await expect.poll(() => answer().isVisible()).toBe(true);
+  await visible(answer()).toBe(true);
   await field().fill('8B0S-15Z');
-  await expect.poll(() => options().count()).toBeGreaterThan(1);
-  await page.waitForTimeout(500);
+  await counted(options()).toBeGreaterThan(1);
+  // What is asked for at an answer is asked for by now: it is shown when all has come.
+  await options().first().click();
+  await visible(answer()).toBe(true);
+  await nextFrames(page);
   expect(ofSite()).toEqual(['/help/embed/code-field.js', '/help/codes.json', '/help/code-sentences.json']);
   const others = requests.filter(
     ({ origin, protocol }) =>
@@ -128,9 +133,9 @@ test('it asks only the site it comes from, and only for what it needs', async ()
 
 test('it keeps nothing, sets no cookie, and adds no name to the page’s scripts', async () => {
   await field().fill('8B0S-15Z');
-  await expect.poll(() => options().count()).toBeGreaterThan(1);
+  await counted(options()).toBeGreaterThan(1);
   await options().first().click();
-  await expect.poll(() => answer().isVisible()).toBe(true);
+  await visible(answer()).toBe(true);
   expect(await context.cookies()).toEqual([]);
   const kept = await page.evaluate(async () => [
     localStorage.length,
@@ -161,16 +166,17 @@ test('the styles of the page around it do not reach it; its own properties do', 
   await page.locator('readback-code-field').evaluate((element) => {
     if (element instanceof HTMLElement) element.style.setProperty('--readback-spot', 'rgb(1, 2, 3)');
   });
-  expect((await style()).borderBottomColor).toBe('rgb(1, 2, 3)');
+  await expect.poll(async () => (await style()).borderBottomColor).toBe('rgb(1, 2, 3)');
 });
 
 test('no violation of WCAG 2.2 AA, contrast of 7:1, in the light and the dark, and targets for gloves', async () => {
   await field().fill('8B0S-15Z');
-  await expect.poll(() => options().count()).toBeGreaterThan(1);
+  await counted(options()).toBeGreaterThan(1);
   await field().press('ArrowDown');
+  await counted(page.locator('readback-code-field [aria-selected="true"]')).toBe(1);
   expect([...(await axeViolations(page)), ...(await coloursIn(page, 'dark'))]).toEqual([]);
   await field().press('Enter');
-  await expect.poll(() => answer().isVisible()).toBe(true);
+  await visible(answer()).toBe(true);
   expect([...(await axeViolations(page)), ...(await coloursIn(page, 'dark'))]).toEqual([]);
   for (const target of [field(), page.getByRole('button', { name: 'Look up' }), answer().getByRole('link')]) {
     expect((await target.boundingBox())?.height).toBeGreaterThanOrEqual(48);
@@ -188,7 +194,7 @@ test('under a strict content security policy it works, with this site alone allo
   });
   await page.goto(strict.address);
   await field().fill('G60D-2ZS');
-  await expect.poll(() => answer().isVisible()).toBe(true);
+  await visible(answer()).toBe(true);
   expect(await field().evaluate((input) => getComputedStyle(input).fontStyle)).toBe('normal');
   expect(trouble).toEqual([]);
   await strict.close();
@@ -196,16 +202,16 @@ test('under a strict content security policy it works, with this site alone allo
 
 test('where the list does not come through, that is said, and the plain link is there', async () => {
   const link = page.getByRole('link', { name: 'Look up your code' });
-  expect(await link.isVisible()).toBe(false);
+  await visible(link).toBe(false);
   await page.route('**/codes.json', (route) => route.abort());
   await field().fill('G60D-2ZS');
-  await expect.poll(() => textOf(verdict())).toMatch(/^The list of codes did not come through/);
-  expect(await link.isVisible()).toBe(true);
+  await says(verdict()).toMatch(/^The list of codes did not come through/);
+  await visible(link).toBe(true);
   await page.unroute('**/codes.json');
   await field().fill('G60D-2Z');
   await field().fill('G60D-2ZS');
-  await expect.poll(() => answer().isVisible()).toBe(true);
-  expect(await link.isVisible()).toBe(false);
+  await visible(answer()).toBe(true);
+  await visible(link).toBe(false);
 });
 
 test('one unit’s codes come first where the page names it, under the words it gives', async () => {
@@ -215,7 +221,7 @@ test('one unit’s codes come first where the page names it, under the words it 
   });
   await page.goto(narrowed.address);
   await page.getByRole('combobox', { name: 'Your code' }).fill('G60D-2ZS');
-  await expect.poll(() => textOf(verdict())).toMatch(/^This unit has no such code, but another one has/);
+  await says(verdict()).toMatch(/^This unit has no such code, but another one has/);
   await narrowed.close();
 });
 

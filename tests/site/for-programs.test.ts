@@ -4,7 +4,7 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { describe, expect, inject, test } from 'vitest';
-import { basePath } from './built-site.ts';
+import { basePath } from './editions.ts';
 import { pagesOfLanguage } from './pages.ts';
 
 const address = `https://help.quillhaven.example${basePath}`;

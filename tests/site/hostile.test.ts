@@ -2,7 +2,7 @@
  * Nothing an entry says is ever run: a site of hostile entries, every page opened with the content policy switched
  * off, so that it is the pages that are sound and not the policy that saves them.
  */
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
@@ -12,9 +12,10 @@ import { buildSite } from '../../src/publish/build.ts';
 import { inlineParts } from '../../src/publish/inline-parts.ts';
 import { type Served, serveFolder } from '../../src/publish/serve.ts';
 import { HostileContent, shownMark } from '../hostile-content.ts';
-import { launchBrowser, textOf } from './browser.ts';
+import { counted, follow, launchBrowser, nextFrames, says, textOf } from './browser.ts';
+import { basePath } from './editions.ts';
+import { pagesIn } from './pages.ts';
 
-const basePath = '/help/';
 const work = mkdtempSync(join(tmpdir(), 'readback-hostile-'));
 const folder = join(work, 'site');
 let hostile: HostileContent;
@@ -56,33 +57,32 @@ afterAll(async () => {
   rmSync(work, { recursive: true, force: true });
 });
 
-const pagesOf = (): string[] =>
-  readdirSync(folder, { recursive: true, encoding: 'utf8' })
-    .filter((file) => file.endsWith('.html'))
-    .map((file) => file.replace(/(^|\/)index\.html$/, '$1'))
-    .sort();
+/** Looks for what a browser made of the page that is no text: what is found is empty where all is well. */
+function look() {
+  const found = [...document.querySelectorAll('*')].flatMap((element) =>
+    [...element.attributes]
+      .filter(
+        ({ name, value }) =>
+          name.startsWith('on') ||
+          (['href', 'src', 'action', 'formaction', 'data', 'xlink:href'].includes(name) &&
+            /^\s*(?:javascript|vbscript|data):/i.test(value)),
+      )
+      .map(({ name, value }) => `${element.tagName} ${name}=${value.slice(0, 60)}`),
+  );
+  for (const tag of ['iframe', 'base', 'object', 'embed', 'img']) {
+    for (const element of document.querySelectorAll(`${tag}`)) found.push(element.outerHTML.slice(0, 80));
+  }
+  if ('ran' in window) found.push('something of an entry was run');
+  const [shopName, main] = ['.shop-name', 'main'].map(
+    (place) => document.querySelector(place)?.textContent ?? '',
+  );
+  return { found, shopName, main, title: document.title };
+}
 
-/** What a browser made of the page that is no text: empty where all is well. */
 async function trouble(): Promise<string[]> {
-  // What runs late, such as the handler of a picture that does not load, has run by now.
-  await page.evaluate(() => new Promise((done) => setTimeout(done, 20)));
-  return page.evaluate(() => {
-    const found = [...document.querySelectorAll('*')].flatMap((element) =>
-      [...element.attributes]
-        .filter(
-          ({ name, value }) =>
-            name.startsWith('on') ||
-            (['href', 'src', 'action', 'formaction', 'data', 'xlink:href'].includes(name) &&
-              /^\s*(?:javascript|vbscript|data):/i.test(value)),
-        )
-        .map(({ name, value }) => `${element.tagName} ${name}=${value.slice(0, 60)}`),
-    );
-    for (const tag of ['iframe', 'base', 'object', 'embed', 'img']) {
-      for (const element of document.querySelectorAll(`${tag}`)) found.push(element.outerHTML.slice(0, 80));
-    }
-    if ('ran' in window) found.push('something of an entry was run');
-    return found;
-  });
+  // What a script has made may run late, such as the handler of a picture that does not load; but that is there to see.
+  await nextFrames(page);
+  return (await page.evaluate(look)).found;
 }
 
 test('every free text of every kind of entry is hostile', () => {
@@ -92,14 +92,16 @@ test('every free text of every kind of entry is hostile', () => {
 test('no page runs any of it or turns it into more than text, and most show it', async () => {
   const found: string[] = [];
   let shown = 0;
-  const pages = pagesOf();
+  const pages = pagesIn(folder);
   for (const path of pages) {
+    // Loaded are pictures and frames, too, or they have failed to.
     await page.goto(`${served.address}${path}`);
-    found.push(...(await trouble()).map((words) => `${path}: ${words}`));
+    const seen = await page.evaluate(look);
+    found.push(...seen.found.map((words) => `${path}: ${words}`));
     // Of the shop's name, above every page.
-    expect(await textOf(page.locator('.shop-name')), path).toContain(shownMark);
-    if ((await textOf(page.locator('main'))).includes(shownMark)) shown += 1;
-    if (path === '') expect(await page.title()).toContain(shownMark);
+    expect(seen.shopName, path).toContain(shownMark);
+    if (seen.main?.includes(shownMark)) shown += 1;
+    if (path === '') expect(seen.title).toContain(shownMark);
   }
   expect(found).toEqual([]);
   expect(dialogs).toEqual([]);
@@ -114,7 +116,7 @@ test('scripts and styles within the pages are those of a harmless site', async (
     expect(attributes).toEqual([]);
     return [...scripts, ...styles].join('');
   };
-  for (const path of pagesOf()) {
+  for (const path of pagesIn(folder)) {
     const html = readFileSync(
       join(folder, path.endsWith('/') || path === '' ? `${path}index.html` : path),
       'utf8',
@@ -127,18 +129,18 @@ test('nor does anything a script makes of it: lookup, recent codes, search, plan
   await page.goto(served.address);
   const field = page.locator('#code-field');
   await field.fill('8B0S');
-  await expect.poll(() => page.locator('#code-results li').count()).toBeGreaterThan(0);
+  await counted(page.locator('#code-results li')).toBeGreaterThan(0);
   expect(await trouble()).toEqual([]);
+  const before = await textOf(page.locator('#code-verdict'));
   await field.fill('<img src=x onerror=ran=1>');
-  await page.waitForTimeout(500);
+  await says(page.locator('#code-verdict')).not.toBe(before);
   expect(await trouble()).toEqual([]);
   await field.fill('window ran');
-  await expect.poll(() => page.locator('#page-results li').count(), { timeout: 20_000 }).toBeGreaterThan(0);
-  expect(await textOf(page.locator('#page-results'))).toContain('window.ran');
+  await counted(page.locator('#page-results li')).toBeGreaterThan(0);
+  await says(page.locator('#page-results')).toContain('window.ran');
   expect(await trouble()).toEqual([]);
   await field.fill('8B0S-I5Z');
-  await page.locator('#code-results li').first().click();
-  await page.waitForURL('**/profiles/**');
+  await follow(page.locator('#code-results li').first(), /\/profiles\//);
   await page.goto(served.address);
   await page.locator('#recent-codes li').first().waitFor();
   expect(await trouble()).toEqual([]);
@@ -146,16 +148,16 @@ test('nor does anything a script makes of it: lookup, recent codes, search, plan
   await page.goto(
     `${served.address}?code=${encodeURIComponent('"><img src=x onerror=ran=1>')}&unit=%3Cscript%3E`,
   );
-  await page.waitForTimeout(500);
+  await says(page.locator('#code-verdict')).not.toBe('');
   expect(await trouble()).toEqual([]);
 
   const code = await profileCode();
   const plan = { unit: 'brasslight', code, amplifier: 'four-channels-equaliser', front: 'fairing-coaxial' };
   await page.goto(`${served.address}planner/?${new URLSearchParams(plan)}`);
-  await page.locator('.plan-line').first().waitFor({ state: 'attached', timeout: 60_000 });
+  await page.locator('.plan-line').first().waitFor({ state: 'attached' });
   expect(await trouble()).toEqual([]);
 
-  for (const path of pagesOf().filter((one) => /^units\/.+\/way-in\/.+\/$/.test(one))) {
+  for (const path of pagesIn(folder).filter((one) => /^units\/.+\/way-in\/.+\/$/.test(one))) {
     await page.goto(`${served.address}${path}`);
     const screens = await page.locator('.walk-screen').evaluateAll((all) => all.map(({ id }) => id));
     expect(screens.length, path).toBeGreaterThan(2);
@@ -167,7 +169,7 @@ test('nor does anything a script makes of it: lookup, recent codes, search, plan
     }
     expect(await trouble(), path).toEqual([]);
   }
-  for (const path of pagesOf().filter((one) => /^tables\/.+\/$/.test(one))) {
+  for (const path of pagesIn(folder).filter((one) => /^tables\/.+\/$/.test(one))) {
     await page.goto(`${served.address}${path}`);
     for (const choice of await page.locator('main form select').all()) {
       await choice.selectOption({ index: (await choice.locator('option').count()) - 1 });
@@ -176,7 +178,7 @@ test('nor does anything a script makes of it: lookup, recent codes, search, plan
   }
   await page.goto(`${served.address}which-unit/`);
   await page.locator('#which-model').selectOption({ index: 1 });
-  expect(await textOf(page.locator('#which-verdict'))).not.toBe('');
+  await says(page.locator('#which-verdict')).not.toBe('');
   expect(await trouble()).toEqual([]);
   expect(dialogs).toEqual([]);
   expect(foreign).toEqual([]);

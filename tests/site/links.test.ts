@@ -2,7 +2,7 @@
 import { existsSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, inject, test } from 'vitest';
-import { basePath } from './built-site.ts';
+import { basePath } from './editions.ts';
 import { allPages } from './pages.ts';
 
 interface ReadPage {

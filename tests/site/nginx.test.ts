@@ -1,19 +1,27 @@
 /** The configuration the build writes, held against nginx itself, at the root of a server and below a path. */
 import { readdirSync } from 'node:fs';
-import { mkdtemp, rm, symlink, writeFile } from 'node:fs/promises';
+import { cp, mkdtemp, rm, symlink, writeFile } from 'node:fs/promises';
 import { request } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
 import { readAnswers } from '../../src/answers.ts';
 import { type BuiltSite, buildSite } from '../../src/publish/build.ts';
 import { nginxConfiguration } from '../../src/publish/nginx.ts';
-import { ContentCopy } from '../content-copy.ts';
-import { launchBrowser, textOf } from './browser.ts';
+import { counted, launchBrowser, says } from './browser.ts';
+import { basePath, firstEditionContent } from './editions.ts';
 import { hasNginx, type Nginx, startNginx } from './nginx.ts';
 
 const missing = !hasNginx();
+
+/** Where the pages of the renamed profile are now, old address → new address. */
+const moved = (base: string): Readonly<Record<string, string>> => {
+  const [from, to] = ['profiles/brasslight/8bos-i5z/', 'profiles/brasslight/8b0s-i5z/'];
+  return Object.fromEntries(
+    ['', 'readings/'].map((page) => [`${base}${from}${page}`, `${base}${to}${page}`]),
+  );
+};
 
 /** As it goes over the wire: `fetch` would tidy the path and unpack the body. */
 function raw(
@@ -42,28 +50,38 @@ function raw(
   });
 }
 
-describe.skipIf(missing).each(['/', '/help/'])('nginx, site under %s', (basePath) => {
+/** The shared site under its path; and one of a single language, with an address that moved, at the root. */
+const mounted = [
+  { base: '/', languages: [''] },
+  { base: basePath, languages: ['', 'es/'] },
+] as const;
+
+describe.skipIf(missing).each(mounted)('nginx, site under $base', ({ base, languages }) => {
   let work: string;
   let site: BuiltSite;
   let nginx: Nginx;
   const folder = (): string => join(work, 'site');
   const get = (path: string, headers?: Record<string, string>, method?: string) =>
-    raw(nginx.origin, path.startsWith('/') ? path : `${basePath}${path}`, headers, method);
+    raw(nginx.origin, path.startsWith('/') ? path : `${base}${path}`, headers, method);
 
   beforeAll(async () => {
     work = await mkdtemp(join(tmpdir(), 'readback-for-nginx-'));
-    const content = await ContentCopy.make();
-    await content.edit(
-      'profiles/brasslight/8b0s-i5z.yaml',
-      'code: "8B0S-I5Z"',
-      'code: "8B0S-I5Z"\nformerly: [brasslight/8bos-i5z]',
-    );
-    const { answers } = await readAnswers(content.folder);
-    site = await buildSite({ answers, outDir: folder(), basePath, date: '2026-03-01', log: () => {} });
-    await content.remove();
+    if (base === basePath) {
+      const shared = inject('site');
+      await cp(shared.folder, folder(), { recursive: true });
+      site = { ...shared, redirects: moved(base) };
+    } else {
+      const content = await firstEditionContent();
+      const { answers } = await readAnswers(content.folder);
+      const date = '2026-03-01';
+      site = await buildSite({ answers, outDir: folder(), basePath: base, date, log: () => {} });
+      await content.remove();
+      expect(site.redirects).toEqual(moved(base));
+    }
+    expect(site.folders).toEqual(languages);
     await writeFile(join(work, 'secret.html'), 'not for riders');
     await symlink(join(work, 'secret.html'), join(folder(), 'linked.html'));
-    nginx = await startNginx({ ...site, folder: folder(), basePath });
+    nginx = await startNginx({ ...site, folder: folder(), basePath: base });
   });
   afterAll(async () => {
     await nginx?.close();
@@ -94,7 +112,10 @@ describe.skipIf(missing).each(['/', '/help/'])('nginx, site under %s', (basePath
   });
 
   test('what the code field on other sites fetches may be read from any origin, and nothing else', async () => {
-    for (const path of ['codes.json', 'code-sentences.json', 'es/codes.json']) {
+    for (const path of languages.flatMap((folder) => [
+      `${folder}codes.json`,
+      `${folder}code-sentences.json`,
+    ])) {
       const { status, headers } = await get(path);
       expect([status, headers['access-control-allow-origin']], path).toEqual([200, '*']);
     }
@@ -120,16 +141,14 @@ describe.skipIf(missing).each(['/', '/help/'])('nginx, site under %s', (basePath
   });
 
   test('a language has a 404 page of its own', async () => {
-    for (const [path, tag] of [
-      ['nowhere/', 'en'],
-      ['es/nowhere/', 'es'],
-    ] as const) {
-      const { status, body } = await get(path);
-      expect([status, /<html lang="(\w+)"/.exec(body)?.[1]], path).toEqual([404, tag]);
+    for (const language of languages) {
+      const { status, body } = await get(`${language}nowhere/`);
+      const tag = language === '' ? 'en' : language.slice(0, -1);
+      expect([status, /<html lang="(\w+)"/.exec(body)?.[1]], language).toEqual([404, tag]);
     }
   });
 
-  test.each(['', 'es/'])(
+  test.each(languages)(
     'hashed files below “%s” are kept for good, with the same headers',
     async (language) => {
       const html = (await get(language)).body;
@@ -180,7 +199,7 @@ describe.skipIf(missing).each(['/', '/help/'])('nginx, site under %s', (basePath
     for (const path of ['nowhere/', 'assets/nowhere.js', 'assets/', 'linked.html'])
       expect((await get(path)).body, path).toContain('No such page');
     // The classic slip of an alias without its slash.
-    if (basePath !== '/') expect((await get('/help../secret.html')).status).toBe(404);
+    if (base !== '/') expect((await get('/help../secret.html')).status).toBe(404);
   });
 
   test('only reading is allowed', async () => {
@@ -197,9 +216,9 @@ describe.skipIf(missing).each(['/', '/help/'])('nginx, site under %s', (basePath
       ['units/brasslight', 'units/brasslight/'],
     ]) {
       const { status, headers } = await get(from ?? '');
-      expect([status, headers.location], from).toEqual([301, `${basePath}${to}`]);
+      expect([status, headers.location], from).toEqual([301, `${base}${to}`]);
     }
-    if (basePath !== '/') expect((await get('/help')).headers.location).toBe('/help/');
+    if (base !== '/') expect((await get('/help')).headers.location).toBe('/help/');
   });
 
   test('a browser finds nothing of the site refused behind it', async () => {
@@ -211,16 +230,14 @@ describe.skipIf(missing).each(['/', '/help/'])('nginx, site under %s', (basePath
         if (message.type() === 'error' || message.type() === 'warning') trouble.push(message.text());
       });
       page.on('pageerror', (error) => trouble.push(String(error)));
-      await page.goto(`${nginx.origin}${basePath}`, { waitUntil: 'networkidle' });
-      await page.getByRole('combobox').fill('bass boost');
-      await expect
-        .poll(() => page.locator('#page-results li').count(), { timeout: 20_000 })
-        .toBeGreaterThan(0);
+      await page.goto(`${nginx.origin}${base}`, { waitUntil: 'networkidle' });
+      await page.getByRole('combobox', { name: 'Code on your screen' }).fill('bass boost');
+      await counted(page.locator('#page-results li')).toBeGreaterThan(0);
       const fields = 'unit=brasslight&code=5S1I-B80&amplifier=four-channels-equaliser&front=fairing-coaxial';
-      await page.goto(`${nginx.origin}${basePath}planner/?${fields}`);
+      await page.goto(`${nginx.origin}${base}planner/?${fields}`);
       await page.locator('#section-correction').waitFor({ state: 'attached', timeout: 60_000 });
-      await page.goto(`${nginx.origin}${basePath}profiles/brasslight/8bos-i5z/`);
-      expect(await textOf(page.getByRole('heading', { level: 1 }))).toBe('8B0S-I5Z');
+      await page.goto(`${nginx.origin}${base}profiles/brasslight/8bos-i5z/`);
+      await says(page.getByRole('heading', { level: 1 })).toBe('8B0S-I5Z');
       expect(trouble).toEqual([]);
     } finally {
       await browser.close();

@@ -71,12 +71,14 @@ function stopped(child: ChildProcess): Promise<void> {
   });
 }
 
+/** A port no one listens on, below those the system gives to connections: none of these takes it meanwhile. */
 export function freePort(): Promise<number> {
+  const port = 15_000 + Math.floor(15_000 * Math.random());
   return new Promise((found, failed) => {
-    const probe = createServer().once('error', failed);
-    probe.listen(0, '127.0.0.1', () => {
-      const address = probe.address();
-      probe.close(() => found(address !== null && typeof address === 'object' ? address.port : 0));
+    const probe = createServer().once('error', (error: NodeJS.ErrnoException) => {
+      if (error.code === 'EADDRINUSE') freePort().then(found, failed);
+      else failed(error);
     });
+    probe.listen(port, '127.0.0.1', () => probe.close(() => found(port)));
   });
 }

@@ -10,7 +10,12 @@ export function pagesOfLanguage(folder = ''): string[] {
 
 /** Every page of every language as a path below the base path: `units/brasslight/`, `` for the start page, `404.html`. */
 export function allPages(): string[] {
-  return readdirSync(inject('siteFolder'), { recursive: true, encoding: 'utf8' })
+  return pagesIn(inject('siteFolder'));
+}
+
+/** Every page of a site that was built into a folder. */
+export function pagesIn(folder: string): string[] {
+  return readdirSync(folder, { recursive: true, encoding: 'utf8' })
     .map((file) => file.replaceAll('\\', '/'))
     .filter((file) => file.endsWith('.html'))
     .map((file) => file.replace(/(^|\/)index\.html$/, '$1'))

@@ -5,8 +5,8 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
 import { readQr } from '../plot/qr-decoder.ts';
 import { modulesOf, svgOf } from '../plot/qr-picture.ts';
-import { launchBrowser, textOf } from './browser.ts';
-import { basePath } from './built-site.ts';
+import { launchBrowser, printed, textOf } from './browser.ts';
+import { basePath } from './editions.ts';
 import { allPages } from './pages.ts';
 
 let browser: Browser;
@@ -59,11 +59,12 @@ test('the sheet of a unit has the unit and each of its profiles, once', async ()
 });
 
 test('as printed from a dark screen it is black on white, and read again', async () => {
-  const page = await (await browser.newContext({ colorScheme: 'dark' })).newPage();
+  const page = await (await browser.newContext({ colorScheme: 'dark', serviceWorkers: 'block' })).newPage();
   for (const path of ['units/brasslight/', 'profiles/brasslight/8b0s-i5z/', 'units/brasslight/sheet/']) {
     await page.goto(`${inject('siteAddress')}${path}`);
     for (const media of ['screen', 'print'] as const) {
       await page.emulateMedia({ media, colorScheme: 'dark' });
+      await expect.poll(() => page.evaluate((name) => window.matchMedia(name).matches, media)).toBe(true);
       const code = page.locator('.qr svg').first();
       const size = Number((await code.getAttribute('viewBox'))?.split(' ')[2]);
       // Large enough for the camera of the test, which sees 96 dots an inch.
@@ -89,7 +90,7 @@ for (const { format, widthMm, heightMm } of [
       await browser.newContext({ viewport: { width, height: Math.floor((heightMm - 24) * dots) } })
     ).newPage();
     await page.goto(`${inject('siteAddress')}units/brasslight/sheet/`);
-    await page.emulateMedia({ media: 'print' });
+    await printed(page);
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
     const labels = page.locator('.qr-labels > li');
     expect(await labels.count()).toBeGreaterThan(5);

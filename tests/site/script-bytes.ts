@@ -26,7 +26,8 @@ export async function scriptBytes(browser: Browser, address: string): Promise<Sc
     let shown = Number.POSITIVE_INFINITY;
     if (address.includes('/planner/?')) {
       await page.locator('html[data-shown-at]').waitFor({ state: 'attached', timeout: 120_000 });
-      await page.waitForLoadState('networkidle');
+      // The card for paper comes last of all.
+      await page.locator('#job-card .job-found').first().waitFor({ state: 'attached' });
       shown = Number(await page.locator('html').getAttribute('data-shown-at'));
     }
     const within = await page.locator('script:not([src]):not([type$="json"])').allTextContents();

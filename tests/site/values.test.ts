@@ -1,42 +1,52 @@
 /** No number without a source: every value of every profile page links to readings and to where they come from. */
-import type { Browser, Page } from 'playwright-core';
+import type { Browser, JSHandle, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
 import { type CodeList, type CodeSentences, entriesOf } from '../../src/views/code-list-format.ts';
 import { profilePath } from '../../src/views/paths.ts';
-import { launchBrowser, textOf } from './browser.ts';
+import { counted, follow, launchBrowser, says, textOf } from './browser.ts';
 import { allPages } from './pages.ts';
 
 let browser: Browser;
 let page: Page;
 beforeAll(async () => {
   browser = await launchBrowser();
-  page = await browser.newPage();
+  page = await browser.newPage({ serviceWorkers: 'block' });
 });
 afterAll(() => browser.close());
 
+/** Pages as the browser takes them, without showing any: they are many. */
+async function parsedPages(paths: readonly string[]): Promise<JSHandle<Document[]>> {
+  await page.goto(inject('siteAddress'));
+  return page.evaluateHandle(
+    (urls) =>
+      Promise.all(
+        urls.map(async (url) =>
+          new DOMParser().parseFromString(await (await fetch(url)).text(), 'text/html'),
+        ),
+      ),
+    paths.map((path) => `${inject('siteAddress')}${path}`),
+  );
+}
+
 test('every number cell of a profile’s values links to its readings and names its source', async () => {
   const profiles = allPages().filter((path) => /^profiles\/.+\/$/.test(path) && !path.endsWith('/readings/'));
-  let cells = 0;
-  for (const path of profiles) {
-    await page.goto(`${inject('siteAddress')}${path}`);
-    const rows = await page.locator('table.values tbody tr').evaluateAll((elements) =>
-      elements.map((row) => ({
+  const rowsOf = await (await parsedPages(profiles)).evaluate((all) =>
+    all.map((one) =>
+      [...one.querySelectorAll('table.values tbody tr')].map((row) => ({
         text: row.textContent ?? '',
         value: row.querySelector('td.number a')?.getAttribute('href') ?? '',
         from: [...row.querySelectorAll('td.from a')].map((link) => link.getAttribute('href') ?? ''),
       })),
-    );
-    for (const row of rows) {
+    ),
+  );
+  let cells = 0;
+  for (const [at, rows] of rowsOf.entries()) {
+    for (const { text, value, from } of rows) {
+      const where = `${profiles[at]} ${text}`;
       cells += 1;
-      expect(row.value, `${path} ${row.text}`).toMatch(/\/readings\/#r-/);
-      expect(
-        row.from.some((address) => /\/sources\/.+#session-/.test(address)),
-        `${path} ${row.text}`,
-      ).toBe(true);
-      expect(
-        row.from.some((address) => /\/readings\/#r-/.test(address)),
-        `${path} ${row.text}`,
-      ).toBe(true);
+      expect(value, where).toMatch(/\/readings\/#r-/);
+      expect(from, where).toContainEqual(expect.stringMatching(/\/sources\/.+#session-/));
+      expect(from, where).toContainEqual(expect.stringMatching(/\/readings\/#r-/));
     }
   }
   expect(profiles.length).toBeGreaterThan(5);
@@ -47,13 +57,12 @@ test('a number of the answer leads to its row, and the row to the reading it res
   await page.goto(`${inject('siteAddress')}profiles/brasslight/8b0s-i5z/`);
   const number = page.locator('.sentence a', { hasText: ' V' }).first();
   const shown = await textOf(number);
-  await number.click();
+  await follow(number, /#value-/);
   const row = page.locator('tr:target');
-  expect(await textOf(row.locator('td.number'))).toBe(shown);
-  await row.locator('td.number a').click();
-  await page.waitForURL('**/readings/#r-*');
+  await says(row.locator('td.number')).toBe(shown);
+  await follow(row.locator('td.number a'), /\/readings\/#r-/);
   const reading = page.locator('tr:target');
-  expect(await reading.count()).toBe(1);
+  await counted(reading).toBe(1);
   // The value is a mean about this reading: they agree to within a tenth.
   const cells = await reading.locator('td').allTextContents();
   expect(Math.abs(Number(cells[3]) / Number.parseFloat(shown) - 1)).toBeLessThan(0.1);
@@ -65,10 +74,12 @@ test('the sentence of the lookup is the sentence of the page', async () => {
   const entries = entriesOf((await file('codes.json')) as CodeList);
   const sentences = (await file('code-sentences.json')) as CodeSentences;
   expect(entries.length).toBeGreaterThan(5);
-  for (const { profile } of entries) {
-    const sentence = sentences[profile] ?? '';
-    await page.goto(`${inject('siteAddress')}${profilePath(profile)}`);
-    const shown = await page.locator('.sentence').textContent();
-    expect(shown?.replace(/\s+/g, ' ').trim()).toBe(sentence.replace(/\s+/g, ' '));
+  const pages = await parsedPages(entries.map(({ profile }) => profilePath(profile)));
+  const shown = await pages.evaluate((all) =>
+    all.map((one) => one.querySelector('.sentence')?.textContent ?? ''),
+  );
+  const plain = (text: string): string => text.replace(/\s+/g, ' ').trim();
+  for (const [at, { profile }] of entries.entries()) {
+    expect(plain(shown[at] ?? ''), profile).toBe(plain(sentences[profile] ?? 'no sentence'));
   }
 });

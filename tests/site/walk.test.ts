@@ -2,7 +2,17 @@
 import type { Browser, BrowserContext, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, inject, test } from 'vitest';
 import { axeViolations } from './axe.ts';
-import { launchBrowser, textOf } from './browser.ts';
+import {
+  addressOf,
+  counted,
+  follow,
+  launchBrowser,
+  printed,
+  says,
+  textOf,
+  unfold,
+  visible,
+} from './browser.ts';
 import { pagesOfLanguage } from './pages.ts';
 
 const twoKeys = 'units/brasslight/way-in/brasslight-two-keys/';
@@ -18,17 +28,23 @@ afterAll(() => browser.close());
 
 async function open(path: string, options: Parameters<Browser['newContext']>[0] = {}): Promise<void> {
   await context?.close();
-  context = await browser.newContext({ viewport: { width: 390, height: 844 }, ...options });
+  const viewport = { width: 390, height: 844 };
+  context = await browser.newContext({ viewport, serviceWorkers: 'block', ...options });
   page = await context.newPage();
-  await page.clock.install();
+  await page.clock.install({ time: begin });
   await page.goto(`${inject('siteAddress')}${path}`);
+  // From here on time passes only where a test lets it: a busy machine counts no faster.
+  await page.clock.pauseAt(begin + 60_000);
 }
 
+/** When the clock of a page begins, milliseconds since 1970. */
+const begin = Date.UTC(2026, 2, 14);
+
 const screen = (): Locator => page.locator('.walk-screen:visible');
-const heading = (): Promise<string> => textOf(screen().getByRole('heading', { level: 2 }));
-const progress = (): Promise<string> => textOf(screen().locator('.walk-progress'));
-const told = (): Promise<string> => textOf(page.locator('.walk [data-live]'));
-const seen = (): Promise<string> => textOf(screen().locator('.walk-seen'));
+const heading = () => says(screen().getByRole('heading', { level: 2 }));
+const progress = () => says(screen().locator('.walk-progress'));
+const told = () => says(page.locator('.walk [data-live]'));
+const seen = () => says(screen().locator('.walk-seen'));
 
 /** The address changes before the page does: wait for the screen itself. */
 async function arrive(id: string): Promise<void> {
@@ -53,72 +69,72 @@ describe('by touch', () => {
   beforeEach(() => open(twoKeys));
 
   test('from the cautions over a hold and the trap to the active code, and on to its answer', async () => {
-    expect(await textOf(screen())).toContain('Never run the engine indoors');
+    await says(screen()).toContain('Never run the engine indoors');
     await answer('I have read this: go on');
-    expect(await seen()).toContain('The screen is dark');
+    await seen().toContain('The screen is dark');
     await answer('I see it');
-    expect(await progress()).toBe('Step 1 of 3 or 4');
-    expect(await heading()).toMatch(/^Press 1 and 6 together/);
-    expect(await screen().locator('.face .used').count()).toBe(2);
-    await answer('I see it');
-
-    expect(await textOf(screen().locator('.badge'))).toContain('Press 2');
-    expect(await textOf(screen().locator('.trap'))).toContain('This list is not your answer');
+    await progress().toBe('Step 1 of 3 or 4');
+    await heading().toMatch(/^Press 1 and 6 together/);
+    await counted(screen().locator('.face .used')).toBe(2);
     await answer('I see it');
 
-    expect(await textOf(screen().locator('.walk-here'))).toContain('It is not your answer');
+    await says(screen().locator('.badge')).toContain('Press 2');
+    await says(screen().locator('.trap')).toContain('This list is not your answer');
+    await answer('I see it');
+
+    await says(screen().locator('.walk-here')).toContain('It is not your answer');
     await answer(/^Press INFO at once/);
-    expect(await progress()).toBe('Step 3 of 3');
+    await progress().toBe('Step 3 of 3');
     await answer('I see it');
 
-    expect(await heading()).toBe('Here is the active code');
-    expect(await textOf(screen().locator('.active-code'))).toContain('The two small digits at the far right');
+    await heading().toBe('Here is the active code');
+    await says(screen().locator('.active-code')).toContain('The two small digits at the far right');
     await screen().getByLabel('Type it here').fill('G60D-2ZS');
-    await screen().getByRole('button', { name: 'Look it up' }).click();
-    await page.waitForURL('**/help/?unit=brasslight&code=G60D-2ZS');
-    await expect.poll(() => page.locator('#code-results').getByRole('option').count()).toBe(1);
+    const lookUp = screen().getByRole('button', { name: 'Look it up' });
+    await follow(lookUp, '/help/?unit=brasslight&code=G60D-2ZS');
+    await counted(page.locator('#code-results').getByRole('option')).toBe(1);
   });
 
   test('a hold counts from the press on, says when to hold on and when it was too long', async () => {
     await at('do-dark-to-prompt');
     const count = screen().locator('.timer-count');
-    expect(await textOf(count)).toBe('0');
+    await says(count).toBe('0');
     await page.clock.runFor(3000);
-    expect(await textOf(count)).toBe('0');
+    await says(count).toBe('0');
 
     await screen().getByRole('button', { name: 'Holding now' }).click();
-    expect(await told()).toBe('Keep holding: at least 4 seconds.');
+    await told().toBe('Keep holding: at least 4 seconds.');
     await page.clock.runFor(3400);
-    expect(await textOf(count)).toBe('3');
-    expect(await told()).toBe('Keep holding: at least 4 seconds.');
+    await says(count).toBe('3');
+    await told().toBe('Keep holding: at least 4 seconds.');
     await page.clock.runFor(1000);
-    expect(await textOf(count)).toBe('4');
-    expect(await told()).toBe('Hold on until the prompt shows, then let go.');
-    expect(await screen().getByRole('link', { name: 'Start again' }).count()).toBe(0);
+    await says(count).toBe('4');
+    await told().toBe('Hold on until the prompt shows, then let go.');
+    await counted(screen().getByRole('link', { name: 'Start again' })).toBe(0);
     await page.clock.runFor(16_000);
-    expect(await told()).toMatch(/^20 seconds are over: too long/);
+    await told().toMatch(/^20 seconds are over: too long/);
     await answer('Start again');
-    expect(await heading()).toBe('Does it look like this?');
+    await heading().toBe('Does it look like this?');
   });
 
   test('both hands busy: it counts in and then counts', async () => {
     await at('do-dark-to-prompt');
     await screen().getByRole('button', { name: 'Begin in 5' }).click();
-    expect(await textOf(screen().locator('.timer-count'))).toBe('5');
+    await says(screen().locator('.timer-count')).toBe('5');
     await page.clock.runFor(3500);
-    expect(await textOf(screen().locator('.timer-count'))).toBe('2');
+    await says(screen().locator('.timer-count')).toBe('2');
     await page.clock.runFor(3700);
-    expect(await textOf(screen().locator('.timer-count'))).toBe('2');
-    expect(await told()).toBe('Keep holding: at least 4 seconds.');
+    await says(screen().locator('.timer-count')).toBe('2');
+    await told().toBe('Keep holding: at least 4 seconds.');
   });
 
   test('a wait counts by itself', async () => {
     await at('do-list-loading-to-list');
     await page.clock.runFor(20_400);
-    expect(await textOf(screen().locator('.timer-count'))).toBe('20');
-    expect(await told()).toMatch(/^It may come at any moment/);
+    await says(screen().locator('.timer-count')).toBe('20');
+    await told().toMatch(/^It may come at any moment/);
     await page.clock.runFor(70_000);
-    expect(await told()).toMatch(/^90 seconds are over/);
+    await told().toMatch(/^90 seconds are over/);
   });
 
   test('a count left behind does not speak into the next step', async () => {
@@ -126,21 +142,21 @@ describe('by touch', () => {
     await screen().getByRole('button', { name: 'Holding now' }).click();
     await answer('I see it');
     await page.clock.runFor(30_000);
-    expect(await told()).toBe('Step 2 of 3 or 4');
+    await told().toBe('Step 2 of 3 or 4');
   });
 
   test('a wrong turn: what else is seen, what to do, and on from the state it leads to', async () => {
     await at('do-dark-to-prompt');
     await answer('I see something else');
-    expect(await heading()).toBe('What do you see?');
+    await heading().toBe('What do you see?');
     await answer(/^The maker's name without the small square/);
-    expect(await heading()).toContain('The keys came too late');
-    expect(await seen()).toContain('The screen is dark');
+    await heading().toContain('The keys came too late');
+    await seen().toContain('The screen is dark');
     await answer('I see it');
-    expect(await progress()).toBe('Step 1 of 3 or 4');
+    await progress().toBe('Step 1 of 3 or 4');
     await answer('I see something else');
     await answer('None of these: start again');
-    expect(await heading()).toBe('Does it look like this?');
+    await heading().toBe('Does it look like this?');
   });
 
   test('Back and the browser’s own back button go the way one came', async () => {
@@ -148,18 +164,18 @@ describe('by touch', () => {
     await answer('I see it');
     await answer('I see something else');
     await screen().getByRole('link', { name: 'Back' }).click();
-    await expect.poll(heading).toMatch(/^Press 1 and 6/);
+    await heading().toMatch(/^Press 1 and 6/);
     await page.goBack();
-    await expect.poll(heading).toBe('Does it look like this?');
+    await heading().toBe('Does it look like this?');
     await page.goForward();
-    await expect.poll(heading).toMatch(/^Press 1 and 6/);
+    await heading().toMatch(/^Press 1 and 6/);
   });
 
   test('opened in the middle, Back leads to what lies before and not off the page', async () => {
     await open(`${twoKeys}#do-list-to-active`);
     await screen().getByRole('link', { name: 'Back' }).click();
-    await expect.poll(heading).toMatch(/^Wait until the turning stroke/);
-    expect(new URL(page.url()).pathname).toBe(`/help/${twoKeys}`);
+    await heading().toMatch(/^Wait until the turning stroke/);
+    await addressOf(page, 'pathname').toBe(`/help/${twoKeys}`);
   });
 
   test('a reload in the middle keeps the step, the way back and the running count', async () => {
@@ -169,28 +185,33 @@ describe('by touch', () => {
     await page.clock.runFor(2200);
     await page.reload();
     await arrive('do-dark-to-prompt');
-    expect(await heading()).toMatch(/^Press 1 and 6/);
+    await heading().toMatch(/^Press 1 and 6/);
     await page.clock.runFor(3000);
-    expect(Number(await textOf(screen().locator('.timer-count')))).toBeGreaterThanOrEqual(5);
+    await says(screen().locator('.timer-count')).toBe('5');
     await screen().getByRole('link', { name: 'Back' }).click();
-    await expect.poll(heading).toBe('Does it look like this?');
+    await heading().toBe('Does it look like this?');
   });
 
   test('everything to be hit is at least 48 px high, what answers 64 px', async () => {
     const small: string[] = [];
+    let targets = 0;
     for (const id of await page.locator('.walk-screen').evaluateAll((all) => all.map((one) => one.id))) {
       await at(id);
       for (const [within, least] of [
         ['.walk-screen:visible .walk-answers .big, .walk-choices a:visible, [data-start]:visible', 64],
         ['.walk button:visible, .walk a:visible, .walk summary:visible, .walk input:visible', 48],
       ] as const) {
-        for (const target of await page.locator(within).all()) {
-          const box = await target.boundingBox();
-          if (!box || box.height < least) small.push(`${id}: ${await textOf(target)} ${box?.height}`);
-        }
+        const sizes = await page
+          .locator(within)
+          .evaluateAll((all) =>
+            all.map((one) => ({ text: one.textContent, height: one.getBoundingClientRect().height })),
+          );
+        for (const { text, height } of sizes) if (height < least) small.push(`${id}: ${text} ${height}`);
+        targets += sizes.length;
       }
     }
     expect(small).toEqual([]);
+    expect(targets).toBeGreaterThan(50);
   });
 });
 
@@ -200,29 +221,29 @@ describe('by keys alone', () => {
   test('Enter and Space go on, X says something else, digits choose, Escape and Backspace go back', async () => {
     await page.locator('.walk').focus();
     await page.keyboard.press('Enter');
-    await expect.poll(heading).toBe('Does it look like this?');
-    expect(await page.evaluate(() => document.activeElement?.tagName)).toBe('H2');
+    await heading().toBe('Does it look like this?');
+    await expect.poll(() => page.evaluate(() => document.activeElement?.tagName)).toBe('H2');
     await page.keyboard.press('Space');
-    await expect.poll(heading).toMatch(/^Press 1 and 6/);
+    await heading().toMatch(/^Press 1 and 6/);
     // The filled button begins the count first.
     await page.keyboard.press('Enter');
-    expect(await told()).toMatch(/^Keep holding/);
+    await told().toMatch(/^Keep holding/);
     await page.keyboard.press('Enter');
-    await expect.poll(heading).toMatch(/^Press MENU twice/);
+    await heading().toMatch(/^Press MENU twice/);
     await page.keyboard.press('x');
-    await expect.poll(heading).toBe('What do you see?');
+    await heading().toBe('What do you see?');
     await page.keyboard.press('Escape');
-    await expect.poll(heading).toMatch(/^Press MENU twice/);
+    await heading().toMatch(/^Press MENU twice/);
     await page.keyboard.press('Enter');
-    await expect.poll(heading).toBe('Two ways on');
+    await heading().toBe('Two ways on');
     await page.keyboard.press('2');
-    await expect.poll(heading).toMatch(/^Wait until/);
+    await heading().toMatch(/^Wait until/);
     await page.keyboard.press('Backspace');
-    await expect.poll(heading).toBe('Two ways on');
+    await heading().toBe('Two ways on');
     await page.keyboard.press('1');
-    await expect.poll(heading).toMatch(/^Press INFO at once/);
+    await heading().toMatch(/^Press INFO at once/);
     await page.keyboard.press('Enter');
-    await expect.poll(heading).toBe('Here is the active code');
+    await heading().toBe('Here is the active code');
   });
 
   test('a field keeps its keys', async () => {
@@ -232,8 +253,8 @@ describe('by keys alone', () => {
     await page.keyboard.type('X1 2');
     await page.keyboard.press('Backspace');
     await page.keyboard.press('Escape');
-    expect(await field.inputValue()).toBe('X1 ');
-    expect(await heading()).toBe('Here is the active code');
+    await expect.poll(() => field.inputValue()).toBe('X1 ');
+    await heading().toBe('Here is the active code');
   });
 
   test('every key is told on the page', async () => {
@@ -253,7 +274,7 @@ describe('by keys alone', () => {
 
 test('the screen is kept awake once the walk has begun, again after it was hidden, and that is said', async () => {
   await context?.close();
-  context = await browser.newContext();
+  context = await browser.newContext({ serviceWorkers: 'block' });
   page = await context.newPage();
   await page.addInitScript(() => {
     const asked: EventTarget[] = [];
@@ -269,24 +290,24 @@ test('the screen is kept awake once the walk has begun, again after it was hidde
     });
   });
   await page.goto(`${inject('siteAddress')}${twoKeys}`);
-  const locks = (): Promise<number> =>
-    page.evaluate(() => (window as unknown as { asked: EventTarget[] }).asked.length);
-  expect(await locks()).toBe(0);
+  const locks = () =>
+    expect.poll(() => page.evaluate(() => (window as unknown as { asked: EventTarget[] }).asked.length));
+  await locks().toBe(0);
   await answer('I have read this: go on');
-  expect(await locks()).toBe(1);
+  await locks().toBe(1);
   await page.getByText('The screen is kept awake.').waitFor();
   await page.evaluate(() => {
     (window as unknown as { asked: EventTarget[] }).asked[0]?.dispatchEvent(new Event('release'));
   });
-  expect(await page.getByText('The screen is kept awake.').isVisible()).toBe(false);
+  await visible(page.getByText('The screen is kept awake.')).toBe(false);
   await page.evaluate(() => document.dispatchEvent(new Event('visibilitychange')));
-  await expect.poll(locks).toBe(2);
+  await locks().toBe(2);
 });
 
 /** Opens a page and gives what it has read aloud so far, each with its language. */
 async function openListening(path: string): Promise<() => Promise<{ text: string; lang: string }[]>> {
   await context?.close();
-  context = await browser.newContext();
+  context = await browser.newContext({ serviceWorkers: 'block' });
   page = await context.newPage();
   await page.addInitScript(() => {
     const spoken: object[] = [];
@@ -308,11 +329,13 @@ test('it reads aloud when asked to, and not before', async () => {
   await answer('I have read this: go on');
   expect(await spoken()).toEqual([]);
   await page.getByRole('button', { name: 'Read aloud' }).click();
-  expect((await spoken()).at(-1)?.text).toMatch(
-    /^Where you start\. Does it look like this\? You see\. The screen is dark/,
-  );
+  await expect
+    .poll(async () => (await spoken()).at(-1)?.text)
+    .toMatch(/^Where you start\. Does it look like this\? You see\. The screen is dark/);
   await answer('I see it');
-  expect((await spoken()).at(-1)?.text).toMatch(/^Step 1 of 3 or 4\. Press 1 and 6.*Begin.*Let go/);
+  await expect
+    .poll(async () => (await spoken()).at(-1)?.text)
+    .toMatch(/^Step 1 of 3 or 4\. Press 1 and 6.*Begin.*Let go/);
 });
 
 test.each([
@@ -321,12 +344,12 @@ test.each([
 ])('on the site below “%s” it speaks the language %s', async (folder, lang) => {
   const spoken = await openListening(`${folder}${twoKeys}`);
   await page.locator('[data-speak]').click();
-  expect((await spoken()).map((one) => one.lang)).toEqual([lang]);
+  await expect.poll(async () => (await spoken()).map((one) => one.lang)).toEqual([lang]);
 });
 
 test('printed, every way is one page with its steps and its trap', async () => {
   await context?.close();
-  context = await browser.newContext({ colorScheme: 'dark' });
+  context = await browser.newContext({ colorScheme: 'dark', serviceWorkers: 'block' });
   page = await context.newPage();
   const ways = pagesOfLanguage().filter((path) => /\/way-in\//.test(path));
   expect(ways.length).toBeGreaterThan(4);
@@ -334,7 +357,7 @@ test('printed, every way is one page with its steps and its trap', async () => {
     await page.goto(`${inject('siteAddress')}${path}`);
     const pdf = (await page.pdf({ format: 'A4' })).toString('latin1');
     expect([...pdf.matchAll(/\/Type\s*\/Page\b(?!s)/g)], path).toHaveLength(1);
-    await page.emulateMedia({ media: 'print' });
+    await printed(page);
     const card = page.locator('.way-card');
     expect(await card.isVisible()).toBe(true);
     expect(
@@ -345,7 +368,7 @@ test('printed, every way is one page with its steps and its trap', async () => {
     expect(text).toContain('The active code:');
     expect(text).toContain('Never run the engine indoors');
     await page.emulateMedia({ media: 'screen' });
-    expect(await card.isVisible()).toBe(false);
+    await visible(card).toBe(false);
     // As the browser itself has it, or the next page would be printed as it is on the screen.
     await page.emulateMedia({ media: null });
   }
@@ -367,19 +390,19 @@ describe('held to WCAG 2.2, with the drawing in words unfolded', () => {
   ] as const) {
     test(`each screen at ${width} px, ${colorScheme}`, async () => {
       await open(twoKeys, { viewport: { width, height }, colorScheme });
+      // What looks for violations waits by the clock of the page.
+      await page.clock.resume();
       const found: string[] = [];
       for (const id of ['begin', 'do-dark-to-prompt', 'choose-list-loading', 'else-prompt', 'code-active']) {
         await at(id);
-        await page.evaluate(() => {
-          for (const details of document.querySelectorAll('details')) details.open = true;
-        });
+        await unfold(page);
         found.push(...(await axeViolations(page)).map((one) => `${id}: ${one}`));
       }
       // Too long is told on a dark ground of its own.
       await at('do-dark-to-prompt');
       await screen().getByRole('button', { name: 'Holding now' }).click();
       await page.clock.runFor(21_000);
-      expect(await told()).toMatch(/^20 seconds are over/);
+      await told().toMatch(/^20 seconds are over/);
       found.push(...(await axeViolations(page)));
       expect(found).toEqual([]);
     });

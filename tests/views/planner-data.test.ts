@@ -84,16 +84,18 @@ function fieldsOf(value: object): Record<string, unknown> {
 }
 
 test.each(plans.map((fields, at) => [JSON.stringify(fields), fields, at] as const))(
-  'every other profile, in turn with the plans, with the plan %s',
+  'every second or fourth profile, in turn with the plans, with the plan %s',
   (_, fields, at) => {
     const policy = policyFrom(site);
     const { query, faults } = readQuery(fields, site.catalogue);
     expect(faults).toEqual([]);
     expect(query).toEqual(readQuery(fields, catalogueOf(answers)).query);
+    // The equaliser’s settings, found twice for each profile, take by far the longest.
+    const every = query.amplifier?.equaliser ? 4 : 2;
     let compared = 0;
     for (const { id: family, channels } of site.units) {
       const ids = Object.keys(units.get(family)?.profiles ?? {});
-      for (const id of ids.filter((_one, place) => (place + at) % 2 === 0)) {
+      for (const id of ids.filter((_one, place) => (place + at) % every === 0)) {
         const own = profiles.get(id);
         if (!own) throw new Error(`no data of ${id}`);
         const others = Object.entries(units.get(family)?.profiles ?? {}).flatMap(([other, data]) =>
@@ -106,7 +108,7 @@ test.each(plans.map((fields, at) => [JSON.stringify(fields), fields, at] as cons
         compared += 1;
       }
     }
-    expect(compared).toBeGreaterThan(answers.base.profiles.size / 3);
+    expect(compared).toBeGreaterThan(answers.base.profiles.size / (every + 1.5));
   },
   120_000,
 );

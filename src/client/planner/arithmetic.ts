@@ -19,13 +19,13 @@ export interface Places {
   readonly sectionTitles: Readonly<Record<Section['id'], string>>;
 }
 
-/** A section, folded but for those a rider had open. */
-export function sectionMark(section: Section, isOpen: boolean, places: Places): HTMLDetailsElement {
+/** A section, folded. */
+export function sectionMark(section: Section, places: Places): HTMLDetailsElement {
   const { id, lines, remarks, correction } = section;
   const cautions = cautionItems(lines.flatMap((line) => line.cautions));
   const mark = make(
     'details',
-    { class: 'plan-section', id: `section-${id}`, 'data-section': id, open: isOpen },
+    { class: 'plan-section', id: `section-${id}`, 'data-section': id },
     make('summary', {}, make('span', {}, places.sectionTitles[id], summaryOf(section, places))),
     ...remarks.map((remark) => make('p', { class: 'plan-remark' }, remark)),
     correction && correction.filters.length > 0

@@ -34,15 +34,15 @@ export async function showArithmetic(of: ArithmeticOf): Promise<readonly Section
   const { root, query, profile, isCurrent } = of;
   const place = find(root, '#plan-arithmetic', HTMLElement);
   const sections = workings(query, profile);
-  const open = new Set([...place.querySelectorAll('details[open]')].map(({ id }) => id));
-  const markOf = (section: Section): HTMLElement =>
-    sectionMark(section, open.has(`section-${section.id}`), of.places);
-  const marks: HTMLElement[] = [];
+  const marks: HTMLDetailsElement[] = [];
   for (const section of sections) {
     await pause();
     if (!isCurrent()) return [];
-    marks.push(markOf(section));
+    marks.push(sectionMark(section, of.places));
   }
+  // Asked for only now: the rider may have unfolded one in a pause.
+  const open = new Set([...place.querySelectorAll('details[open]')].map(({ id }) => id));
+  for (const mark of marks) mark.open = open.has(mark.id);
   place.replaceChildren(...marks);
   showBesideChoice(of);
   await showFigures(of, sections);
@@ -55,7 +55,9 @@ export async function showArithmetic(of: ArithmeticOf): Promise<readonly Section
     sections.splice(next < 0 ? sections.length : next, 0, fitted);
     await showFigures(of, sections);
     if (!isCurrent()) return [];
-    place.insertBefore(markOf(fitted), marks[next] ?? null);
+    const mark = sectionMark(fitted, of.places);
+    mark.open = open.has(mark.id);
+    place.insertBefore(mark, marks[next] ?? null);
   }
   return sections;
 }
