@@ -2,6 +2,7 @@
 import { createHash } from 'node:crypto';
 import { mkdirSync } from 'node:fs';
 import { dirname, join } from 'node:path';
+import { setImmediate } from 'node:timers/promises';
 import type { Answers } from '../answers.ts';
 import { apiFiles } from '../views/api/files.ts';
 import type { SinceRevision } from '../views/changes/compare.ts';
@@ -32,6 +33,8 @@ export async function writeProgramFiles(
   const documents = await documentsOf(answers, published);
   for (const about of Map.groupBy(documents, ({ profile }) => profile).values()) {
     for (const document of about) write(document);
+    // What was made for one profile is garbage by now: a pause lets it be collected.
+    await setImmediate();
   }
   const resources = dataResources(answers);
   const written = new Map<string, WrittenFile>();

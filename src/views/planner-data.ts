@@ -1,10 +1,12 @@
 /** The planner’s data, made from the answers: one file for all, one for each unit, one for each profile. */
 import type { Answers } from '../answers.ts';
 import { catalogueOf, judgedProfile } from '../answers.ts';
+import { adviceTexts } from '../decide/plan/advice.ts';
 import { sectionIds } from '../decide/plan/workings.ts';
 import { type JudgedProfile, numberBehind } from '../decide/table-given.ts';
 import type { Characteristic, CharacteristicName, ProfileOutput, Quantity } from '../measure/quantity.ts';
 import { toPortable } from '../tables/portable.ts';
+import { phrase } from '../words/index.ts';
 import { lineTexts } from './line-texts.ts';
 import { sectionTitle } from './plan-words.ts';
 import {
@@ -43,9 +45,34 @@ export function plannerData(answers: Answers): PlannerData {
     })),
     sources: Object.fromEntries([...base.sources.values()].map(({ id, data }) => [id, data.title])),
     lines: lineTexts(),
+    advice: adviceTexts(),
     labels: {
       sections: labelled(sectionIds, sectionTitle),
       topics: labelled(['level', 'bass', 'low-end', 'rear', 'system'], topicLabel),
+      captions: {
+        level: phrase('Level by volume step'),
+        levelShaded: phrase('Level by volume step. Shaded: clean.'),
+        response: phrase('Frequency response'),
+        responseCorrected: phrase('Response as it is and with the equaliser settings below.'),
+        responseClean: phrase('Response at the clean steps. A band about a curve is its uncertainty (95 %).'),
+        sources: phrase('Where these values come from'),
+        practice: phrase('common practice, no source'),
+        staysThroughout: phrase(
+          'In this order the profile can stay through every stage, and nothing is bought twice.',
+        ),
+        staysUnsure: phrase(
+          'No order is sure to keep this profile through every stage; in this one it is in question least often.',
+        ),
+        sayUnit: phrase('Say which unit you have: by model line and year, or straight away.'),
+        compareCode: phrase(
+          'Compare it with your screen, character by character, and choose it from the list.',
+        ),
+        putRight: phrase('Not worked out: put right what is marked in the form.'),
+        unitLost: phrase(
+          'The data of this unit did not come through. Check the signal, then change any field to try again.',
+        ),
+        lost: phrase('Its data did not come through. Check the signal and choose it again.'),
+      },
       outcomes: labelled(['fits', 'correct', 'fails', 'borderline', 'unknown'], outcomeLabel),
     },
   };
@@ -164,7 +191,7 @@ class InfluenceBook {
   }
 
   #place(influence: SentInfluence, id: string | undefined): number {
-    const key = JSON.stringify([...influence, id]);
+    const key = `${influence.join('|')}|${id}`;
     const known = this.#places.get(key);
     if (known !== undefined) return known;
     this.#places.set(key, this.influences.length);

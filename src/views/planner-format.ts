@@ -1,5 +1,6 @@
 /** The planner’s data as they are sent to the page, and what the page makes of them. */
 
+import type { Advice } from '../decide/plan/advice.ts';
 import type { PlanPolicy } from '../decide/plan/policy.ts';
 import type { Catalogue } from '../decide/plan/read-query.ts';
 import type { SectionId } from '../decide/plan/workings.ts';
@@ -10,7 +11,7 @@ import { fromPortable, type PortableTable } from '../tables/portable.ts';
 import type { LineTexts } from './line-texts.ts';
 
 /** Changes with the shape of these files, so that a kept file of an older site is not misread. */
-export const plannerFormat = 3;
+export const plannerFormat = 4;
 
 /** `planner.json`: what every plan needs. */
 export interface PlannerData {
@@ -21,6 +22,7 @@ export interface PlannerData {
   /** Titles of sources, by id. */
   readonly sources: Readonly<Record<string, string>>;
   readonly lines: LineTexts;
+  readonly advice: Advice;
   readonly labels: PlannerLabels;
 }
 
@@ -29,7 +31,25 @@ export interface PlannerLabels {
   readonly sections: Readonly<Record<SectionId, string>>;
   readonly topics: Readonly<Record<Reason['topic'], string>>;
   readonly outcomes: Readonly<Record<Reason['outcome'], string>>;
+  readonly captions: Readonly<Record<Caption, string>>;
 }
+
+/** What stands by a figure or a list, the same for every plan: sent as data, so that it is no part of the scripts. */
+export type Caption =
+  | 'level'
+  | 'levelShaded'
+  | 'response'
+  | 'responseCorrected'
+  | 'responseClean'
+  | 'sources'
+  | 'practice'
+  | 'staysThroughout'
+  | 'staysUnsure'
+  | 'lost'
+  | 'unitLost'
+  | 'sayUnit'
+  | 'putRight'
+  | 'compareCode';
 
 export interface PlannerUnit {
   readonly id: string;

@@ -8,9 +8,6 @@ export function budgetOf(kind: string): number {
   return kind === 'planner' ? 35_000 : 20_000;
 }
 
-/** The texts of another language may take so much more on the planner until they keep to the budget too, bytes. */
-export const moreInOtherLanguages = 1_000;
-
 /** A whole plan with all its sections, an equaliser’s settings included. */
 export const filledPlan = {
   unit: 'brasslight',

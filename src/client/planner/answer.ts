@@ -130,18 +130,10 @@ export function suitsList({ suits }: JudgedPlan, { base, names }: Telling): HTML
 }
 
 /** The order of purchases, and what each stage comes to. */
-export function stagesList({ staged }: JudgedPlan, { query }: Telling): HTMLElement[] {
+export function stagesList({ staged }: JudgedPlan, { query, labels: { captions } }: Telling): HTMLElement[] {
   if (!staged) return [];
   return [
-    make(
-      'p',
-      {},
-      staged.keepsThroughout
-        ? phrase('In this order the profile can stay through every stage, and nothing is bought twice.')
-        : phrase(
-            'No order is sure to keep this profile through every stage; in this one it is in question least often.',
-          ),
-    ),
+    make('p', {}, staged.keepsThroughout ? captions.staysThroughout : captions.staysUnsure),
     make(
       'ol',
       { class: 'plan-stages' },

@@ -5,7 +5,7 @@ import { formatQuantity } from '../../measure/format.ts';
 import { type LineTexts, lineText } from '../../views/line-texts.ts';
 import { profilePath, sourcePath, valueAnchor } from '../../views/paths.ts';
 import { filterSetting } from '../../views/plan-words.ts';
-import { phrase } from '../../words/index.ts';
+import type { PlannerData, PlannerLabels } from '../../views/planner-format.ts';
 import { make, makeMath } from '../make.ts';
 import { cautionItems, deferralWords } from './caution-items.ts';
 import { formulaMark, symbolMark } from './formula-mark.ts';
@@ -17,6 +17,8 @@ export interface Places {
   readonly sourceTitles: Readonly<Record<string, string>>;
   readonly lineTexts: LineTexts;
   readonly sectionTitles: Readonly<Record<Section['id'], string>>;
+  readonly captions: PlannerLabels['captions'];
+  readonly advice: PlannerData['advice'];
 }
 
 /** A section, folded. */
@@ -108,7 +110,7 @@ function lineMark(line: ArithmeticLine, places: Places): HTMLElement {
       mathOf(symbol),
       ' = ',
       make('strong', {}, formatQuantity(result)),
-      commonPractice ? make('span', { class: 'practice' }, phrase('common practice, no source')) : undefined,
+      commonPractice ? make('span', { class: 'practice' }, places.captions.practice) : undefined,
     ),
     make('p', { class: 'fine' }, note),
   );
@@ -125,7 +127,7 @@ function putIn({ quantity, characteristic }: Given, { base, profile }: Places): 
 }
 
 /** What the values of a section were taken from, once for all its lines. */
-function sourcesOf({ lines }: Section, { base, sourceTitles }: Places): HTMLElement | undefined {
+function sourcesOf({ lines }: Section, { base, sourceTitles, captions }: Places): HTMLElement | undefined {
   const sources = [...new Set(lines.flatMap((line) => line.sources))];
   if (sources.length === 0) return undefined;
   const links = sources.map((id) =>
@@ -134,7 +136,7 @@ function sourcesOf({ lines }: Section, { base, sourceTitles }: Places): HTMLElem
   return make(
     'div',
     { class: 'plan-sources' },
-    make('p', { class: 'label' }, phrase('Where these values come from')),
+    make('p', { class: 'label' }, captions.sources),
     make('ul', { class: 'plain links' }, ...links),
   );
 }

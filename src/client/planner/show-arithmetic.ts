@@ -33,7 +33,7 @@ export interface ArithmeticOf {
 export async function showArithmetic(of: ArithmeticOf): Promise<readonly Section[]> {
   const { root, query, profile, isCurrent } = of;
   const place = find(root, '#plan-arithmetic', HTMLElement);
-  const sections = workings(query, profile);
+  const sections = workings(query, profile, of.places.advice);
   const marks: HTMLDetailsElement[] = [];
   for (const section of sections) {
     await pause();
@@ -67,28 +67,20 @@ async function showFigures(of: ArithmeticOf, sections: readonly Section[]): Prom
   if (of.isCurrent()) find(of.root, '#plan-figures', HTMLElement).replaceChildren(...figuresOf(of, sections));
 }
 
-function figuresOf({ profile, unit }: ArithmeticOf, sections: readonly Section[]): HTMLElement[] {
+function figuresOf({ profile, unit, places }: ArithmeticOf, sections: readonly Section[]): HTMLElement[] {
   const { output } = profile;
+  const { captions } = places;
   const level = gainLevels(output, unit.volume, sections);
   const correction = sections.flatMap((one) => one.correction ?? [])[0];
   const corrected = correction && correctedCurves(output, correction);
   const curves = corrected ?? { curves: plotPoints(output) };
   return [
-    ...(level
-      ? [
-          figure(
-            phrase('Level by volume step. Shaded: clean.'),
-            levelFigure(level, phrase('Level by volume step')),
-          ),
-        ]
-      : []),
+    ...(level ? [figure(captions.levelShaded, levelFigure(level, captions.level))] : []),
     ...(curves.curves.length > 0
       ? [
           figure(
-            corrected
-              ? phrase('Response as it is and with the equaliser settings below.')
-              : phrase('Response at the clean steps. A band about a curve is its uncertainty (95 %).'),
-            responseFigure(curves, phrase('Frequency response')),
+            corrected ? captions.responseCorrected : captions.responseClean,
+            responseFigure(curves, captions.response),
           ),
         ]
       : []),
@@ -109,6 +101,7 @@ function showBesideChoice({ root, codes, code, beside, chooseBeside }: Arithmeti
 
 async function showBeside({
   root,
+  places,
   unit,
   code,
   profile,
@@ -121,9 +114,7 @@ async function showBeside({
     beside && beside.code !== code
       ? await import('./beside.ts')
           .then(({ besideProfile }) => besideProfile({ code, profile }, beside, unit.channels, loader))
-          .catch(() => [
-            make('p', {}, phrase('Its data did not come through. Check the signal and choose it again.')),
-          ])
+          .catch(() => [make('p', {}, places.captions.lost)])
       : [];
   if (isCurrent()) place.replaceChildren(...parts);
 }

@@ -37,12 +37,6 @@ import { type Loader, loaderOf } from './load.ts';
 /** Typing rests this long before the answer is worked out again. */
 const pauseMs = 150;
 
-function noSignal(): string {
-  return phrase(
-    'The data of this unit did not come through. Check the signal, then change any field to try again.',
-  );
-}
-
 interface Shown {
   readonly values: Values;
   readonly verdict: Verdict;
@@ -109,12 +103,12 @@ function run(root: HTMLElement, loader: Loader, site: PlannerData, base: string)
     if (unit && !unitData) {
       body.hidden = true;
       was.hidden = true;
-      status.textContent = noSignal();
+      status.textContent = site.labels.captions.unitLost;
       return;
     }
     const own = codes.find(({ code }) => code === values.code);
-    form.showFaults([...faults, ...rideFaults(values, unit, own !== undefined)]);
-    const lack = lacking(unit, own !== undefined, faults, base);
+    form.showFaults([...faults, ...rideFaults(values, unit, own !== undefined, site.labels)]);
+    const lack = lacking(unit, own !== undefined, faults, base, site.labels);
     if (lack.length > 0 || !unit || !unitData || !own) {
       body.hidden = true;
       was.hidden = true;
@@ -165,6 +159,8 @@ function run(root: HTMLElement, loader: Loader, site: PlannerData, base: string)
           sourceTitles: site.sources,
           lineTexts: site.lines,
           sectionTitles: site.labels.sections,
+          captions: site.labels.captions,
+          advice: site.advice,
         };
         const sections = await showArithmetic({
           root,
@@ -196,7 +192,7 @@ function run(root: HTMLElement, loader: Loader, site: PlannerData, base: string)
     } catch {
       if (mine !== turn) return;
       body.hidden = true;
-      status.textContent = noSignal();
+      status.textContent = site.labels.captions.unitLost;
     }
   };
 
@@ -293,7 +289,12 @@ function changed(values: Values, changes: readonly Change[], codes: readonly Pla
 }
 
 /** What an address says of the machine and is not known here. */
-function rideFaults(values: Values, unit: PlannerUnit | undefined, isKnown: boolean): QueryFault[] {
+function rideFaults(
+  values: Values,
+  unit: PlannerUnit | undefined,
+  isKnown: boolean,
+  { captions }: PlannerData['labels'],
+): QueryFault[] {
   if (values.unit !== undefined && !unit) {
     return [
       {
@@ -308,7 +309,7 @@ function rideFaults(values: Values, unit: PlannerUnit | undefined, isKnown: bool
       {
         field: 'code',
         message: phrase('{unit} has no known profile “{code}”.', { unit: unit.name, code: values.code }),
-        help: phrase('Compare it with your screen, character by character, and choose it from the list.'),
+        help: captions.compareCode,
       },
     ];
   }
@@ -321,15 +322,16 @@ function lacking(
   isCodeKnown: boolean,
   faults: readonly QueryFault[],
   base: string,
+  { captions }: PlannerData['labels'],
 ): (Node | string)[] {
-  if (!unit) return [phrase('Say which unit you have: by model line and year, or straight away.')];
+  if (!unit) return [captions.sayUnit];
   if (!isCodeKnown) {
     return [
       `${phrase('Which code does your {unit} show?', { unit: unit.name })} `,
       make('a', { href: `${base}${unitPath(unit.id)}#read` }, phrase('How to read it')),
     ];
   }
-  return faults.length > 0 ? [phrase('Not worked out: put right what is marked in the form.')] : [];
+  return faults.length > 0 ? [captions.putRight] : [];
 }
 
 const root = document.querySelector<HTMLElement>('#plan');

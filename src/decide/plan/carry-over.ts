@@ -1,33 +1,16 @@
 /** Whether the old profile's code goes into a replacement unit. */
 import type { Profile } from '../../../schemas/index.ts';
-import { phrase } from '../../words/index.ts';
+import type { AdviceId } from './advice.ts';
 
 /** A rule of the shop held against a plan: no arithmetic, only what follows and why. */
 export interface RuleLine {
   readonly holds: boolean;
-  readonly text: string;
+  readonly advice: AdviceId;
 }
 
 /** Only with a factory amplifier that stays, and never an unamplified profile's. Common practice, no source. */
 export function carryOver(system: Profile['system'], keepsFactoryAmplifier: boolean): RuleLine {
-  if (system === 'unamplified') {
-    return {
-      holds: false,
-      text: phrase(
-        'Do not carry the old code over: it is an unamplified profile’s, made for speakers straight off the old unit.',
-      ),
-    };
-  }
-  if (!keepsFactoryAmplifier) {
-    return {
-      holds: false,
-      text: phrase(
-        'Do not carry the old code over: it is made for the factory amplifier, and that does not stay.',
-      ),
-    };
-  }
-  return {
-    holds: true,
-    text: phrase('Carry the old code over: the factory amplifier it is made for stays.'),
-  };
+  if (system === 'unamplified') return { holds: false, advice: 'carryUnamplified' };
+  if (!keepsFactoryAmplifier) return { holds: false, advice: 'carryNotKept' };
+  return { holds: true, advice: 'carryOver' };
 }

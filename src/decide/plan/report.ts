@@ -1,4 +1,5 @@
 /** Everything a plan comes to on a profile: how it is judged, and its arithmetic. */
+import { adviceTexts } from './advice.ts';
 import type { Choices, NamedProfile } from './changes.ts';
 import { usualCorrection } from './equaliser/usual.ts';
 import { type JudgedPlan, judgePlan } from './judged-plan.ts';
@@ -19,6 +20,6 @@ export function planReport(
 ): PlanReport {
   return {
     ...judgePlan(policy, query, own, choices),
-    sections: workings(query, own.profile, usualCorrection),
+    sections: workings(query, own.profile, adviceTexts(), usualCorrection),
   };
 }

@@ -2,6 +2,7 @@
 import { greatestBoost, headlineValue, type ProfileOutput } from '../../measure/index.ts';
 import { phrase } from '../../words/index.ts';
 import type { JudgedProfile } from '../table-given.ts';
+import type { Advice } from './advice.ts';
 import { boostPower, levelAt, protectiveHighPass } from './bandwidth.ts';
 import { carryOver } from './carry-over.ts';
 import { rearGain, rearState, summedFeed } from './channels.ts';
@@ -50,18 +51,23 @@ const usualFeed = { mostDropPercent: 3, conductorCelsius: 60, aroundCelsius: 40 
 export type Corrects = (output: Correctable) => Correction | Refusal;
 
 /** The sections that apply, each with at least one line or remark; without `corrects` none about an equaliser. */
-export function workings(query: PlanQuery, profile: JudgedProfile, corrects?: Corrects): Section[] {
+export function workings(
+  query: PlanQuery,
+  profile: JudgedProfile,
+  advice: Advice,
+  corrects?: Corrects,
+): Section[] {
   const { output } = profile;
   const sections: Section[] = [
     gainSection(query, output),
     headroomSection(output),
-    channelsSection(query, profile),
+    channelsSection(query, profile, advice),
     bandwidthSection(query, output),
     ...(corrects ? [correctionSection(query, output, corrects)] : []),
-    speakersSection(query),
-    supplySection(query),
+    speakersSection(query, advice),
+    supplySection(query, advice),
     hearingSection(query),
-    carryOverSection(query, profile),
+    carryOverSection(query, profile, advice),
   ];
   return sections.filter(
     ({ lines, remarks, correction: found }) => lines.length + remarks.length > 0 || found,
@@ -107,7 +113,11 @@ function headroomSection(output: ProfileOutput): Section {
   return section('headroom', headroom(clean, headlineValue(output, 'boosted-clean-step'), output));
 }
 
-function channelsSection({ amplifier, rear }: PlanQuery, { channels, output }: JudgedProfile): Section {
+function channelsSection(
+  { amplifier, rear }: PlanQuery,
+  { channels, output }: JudgedProfile,
+  advice: Advice,
+): Section {
   if (!rear) return section('channels');
   const state = rearState(channels, output.mutedChannels, headlineValue(output, 'rear-to-front'));
   const level = headlineValue(output, 'rear-to-front');
@@ -115,12 +125,10 @@ function channelsSection({ amplifier, rear }: PlanQuery, { channels, output }: J
   if (state.rear === 'plays' && level) return section('channels', rearGain(level));
   if (state.rear === 'unknown')
     return section('channels', { refused: notMeasuredText(output, 'rear-to-front') });
-  const why =
-    state.rear === 'none' ? phrase('The unit has no rear outputs.') : phrase('The rear outputs are silent.');
+  const why = state.rear === 'none' ? advice.noRear : advice.silentRear;
   if (!amplifier || amplifier.place === 'factory') return section('channels', { refused: why });
   const feed = volts && summedFeed({ feeds: 2, ...usualSum, cleanVolts: volts });
-  const advice = `${why} ${phrase('Feed the amplifier’s rear inputs from the front outputs; where one input is to get both sides, sum them as below, never by joining two outputs.')}`;
-  return section('channels', { refused: advice }, feed);
+  return section('channels', { refused: `${why} ${advice.feedRear}` }, feed);
 }
 
 function bandwidthSection({ front, rear, subwoofer }: PlanQuery, output: ProfileOutput): Section {
@@ -164,7 +172,7 @@ export function correctionSection(
   return { ...section('correction', found.lines), correction: found };
 }
 
-function speakersSection({ amplifier, front, rear, subwoofer }: PlanQuery): Section {
+function speakersSection({ amplifier, front, rear, subwoofer }: PlanQuery, advice: Advice): Section {
   if (!amplifier) return section('speakers');
   const { ratedWatts, ratedOhms, leastOhms, sources } = amplifier;
   const places = [
@@ -188,17 +196,11 @@ function speakersSection({ amplifier, front, rear, subwoofer }: PlanQuery): Sect
   return section(
     'speakers',
     loads.flatMap(({ lines }) => lines),
-    overload
-      ? {
-          refused: phrase(
-            'A speaker’s impedance is below what the amplifier may drive: do not connect it to this amplifier.',
-          ),
-        }
-      : undefined,
+    overload ? { refused: advice.lowImpedance } : undefined,
   );
 }
 
-function supplySection(query: PlanQuery): Section {
+function supplySection(query: PlanQuery, advice: Advice): Section {
   const { amplifier, supplyVolts, wireMetres, generatorAmperes, machineAmperes, batteryAmpereHours } = query;
   if (!amplifier || amplifier.place === 'factory') return section('supply');
   const [full, music] = supplyCurrents({
@@ -217,11 +219,7 @@ function supplySection(query: PlanQuery): Section {
     isKnown
       ? charging({ generatorAmperes, machineAmperes, batteryAmpereHours, sources: [] }, music)
       : undefined,
-    {
-      refused: phrase(
-        'Ground the amplifier at the battery or where the machine’s maker says, with a wire as thick as the feed. Have work on the supply done or checked by a licensed workshop; local codes come first.',
-      ),
-    },
+    { refused: advice.groundAndCare },
   );
 }
 
@@ -242,7 +240,12 @@ function hearingSection({ amplifier, front, rear, earMetres }: PlanQuery): Secti
   );
 }
 
-function carryOverSection({ replacementUnit, amplifier }: PlanQuery, { data }: JudgedProfile): Section {
+function carryOverSection(
+  { replacementUnit, amplifier }: PlanQuery,
+  { data }: JudgedProfile,
+  advice: Advice,
+): Section {
   if (!replacementUnit) return section('carry-over');
-  return section('carry-over', { refused: carryOver(data.system, amplifier?.place === 'factory').text });
+  const rule = carryOver(data.system, amplifier?.place === 'factory');
+  return section('carry-over', { refused: advice[rule.advice] });
 }

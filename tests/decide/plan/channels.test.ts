@@ -1,6 +1,7 @@
 /** Rear outputs, summed feeds, and the low end. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { adviceTexts } from '../../../src/decide/plan/advice.ts';
 import { boostPower, levelAt, protectiveHighPass, starves } from '../../../src/decide/plan/bandwidth.ts';
 import { carryOver } from '../../../src/decide/plan/carry-over.ts';
 import { rearGain, rearState, summedFeed } from '../../../src/decide/plan/channels.ts';
@@ -137,7 +138,7 @@ test.each([
   (system, keeps, goes) => {
     const rule = carryOver(system, keeps);
     expect(rule.holds).toBe(goes);
-    expect(rule.text).toContain(goes ? 'Carry the old code over' : 'Do not carry');
+    expect(adviceTexts()[rule.advice]).toContain(goes ? 'Carry the old code over' : 'Do not carry');
   },
 );
 
