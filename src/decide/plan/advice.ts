@@ -9,6 +9,9 @@ export type AdviceId =
   | 'silentRear'
   | 'feedRear'
   | 'lowImpedance'
+  | 'tooHot'
+  | 'noBladeFuse'
+  | 'noWire'
   | 'groundAndCare'
   | 'carryUnamplified'
   | 'carryNotKept'
@@ -26,6 +29,15 @@ export function adviceTexts(): Advice {
     ),
     lowImpedance: phrase(
       'A speaker’s impedance is below what the amplifier may drive: do not connect it to this amplifier.',
+    ),
+    tooHot: phrase<string>(
+      'Around a wire for {insulation} °C it may not be {around} °C: take another way, or have a workshop choose a wire that stands the heat.',
+    ),
+    noBladeFuse: phrase<string>(
+      'Blade fuses end at {amperes} A. A feed for more belongs on a bolted fuse and into the hands of a licensed workshop, or is to be split into feeds with fuses of their own.',
+    ),
+    noWire: phrase<string>(
+      'No wire of the table carries {amperes} A over {metres} m with a loss of at most {percent} %: shorten it, or split it into feeds with fuses of their own.',
     ),
     groundAndCare: phrase(
       'Ground the amplifier at the battery or where the machine’s maker says, with a wire as thick as the feed. Have work on the supply done or checked by a licensed workshop; local codes come first.',

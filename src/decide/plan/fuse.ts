@@ -1,6 +1,7 @@
 /** The fuse and the wire of a feed, chosen together: the wire carries what its fuse lets through. */
 import { quantity } from '../../measure/index.ts';
-import { phrase } from '../../words/index.ts';
+import { fillSlots, phrase } from '../../words/index.ts';
+import type { Advice } from './advice.ts';
 import { type ArithmeticLine, carried, given, lookedUp, type Refusal, workedOut } from './line.ts';
 import { tableCelsius, voltageDrop, wireCarries, wireResistance, wireTable } from './wire.ts';
 
@@ -20,27 +21,23 @@ export interface Feed {
   readonly conductorCelsius: number;
   /** Around the wire, for what it may carry. */
   readonly aroundCelsius: number;
+  /** What to do where there is no such fuse or wire. */
+  readonly advice: Pick<Advice, 'tooHot' | 'noBladeFuse' | 'noWire'>;
 }
 
 /** The fuse, then the thinnest wire that carries it and loses no more than allowed; refused where there is none. */
 export function fuseAndWire(feed: Feed): readonly ArithmeticLine[] | Refusal {
-  const { current, mostDropPercent, aroundCelsius } = feed;
+  const { current, mostDropPercent, aroundCelsius, advice } = feed;
   if (aroundCelsius >= tableCelsius.insulation) {
     return {
-      refused: phrase(
-        'Around a wire for {insulation} °C it may not be {around} °C: take another way, or have a workshop choose a wire that stands the heat.',
-        { insulation: tableCelsius.insulation, around: aroundCelsius },
-      ),
+      refused: fillSlots(advice.tooHot, { insulation: tableCelsius.insulation, around: aroundCelsius }),
     };
   }
   const least = leastFuse(current);
   const amperes = nextBlade(least.result.value + least.result.expandedUncertainty);
   if (amperes === undefined) {
     return {
-      refused: phrase(
-        'Blade fuses end at {amperes} A. A feed for more belongs on a bolted fuse and into the hands of a licensed workshop, or is to be split into feeds with fuses of their own.',
-        { amperes: bladeAmperes.at(-1) ?? 0 },
-      ),
+      refused: fillSlots(advice.noBladeFuse, { amperes: bladeAmperes.at(-1) ?? 0 }),
     };
   }
   const fuse = lookedUp(
@@ -65,10 +62,7 @@ export function fuseAndWire(feed: Feed): readonly ArithmeticLine[] | Refusal {
     return [least, fuse, gaugeLine(gauge, fuse, mostDropPercent), ...carries, ...resistance, ...drop];
   }
   return {
-    refused: phrase(
-      'No wire of the table carries {amperes} A over {metres} m with a loss of at most {percent} %: shorten it, or split it into feeds with fuses of their own.',
-      { amperes, metres: feed.lengthM, percent: mostDropPercent },
-    ),
+    refused: fillSlots(advice.noWire, { amperes, metres: feed.lengthM, percent: mostDropPercent }),
   };
 }
 

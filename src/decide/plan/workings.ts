@@ -209,7 +209,7 @@ function supplySection(query: PlanQuery, advice: Advice): Section {
     supplyVolts,
     sources: amplifier.sources,
   });
-  const feed = fuseAndWire({ current: full, lengthM: wireMetres, supplyVolts, ...usualFeed });
+  const feed = fuseAndWire({ current: full, lengthM: wireMetres, supplyVolts, ...usualFeed, advice });
   const isKnown =
     generatorAmperes !== undefined && machineAmperes !== undefined && batteryAmpereHours !== undefined;
   return section(

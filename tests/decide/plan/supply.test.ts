@@ -1,6 +1,7 @@
 /** Currents, fuses and wires chosen together. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { adviceTexts } from '../../../src/decide/plan/advice.ts';
 import { bladeAmperes, type Feed, fuseAndWire } from '../../../src/decide/plan/fuse.ts';
 import { type ArithmeticLine, given, workedOut } from '../../../src/decide/plan/line.ts';
 import { charging, supplyCurrents, usualEfficiency } from '../../../src/decide/plan/supply.ts';
@@ -25,6 +26,7 @@ const feed = (current: ArithmeticLine, over: Partial<Feed> = {}): Feed => ({
   mostDropPercent: 3,
   conductorCelsius: 20,
   aroundCelsius: 30,
+  advice: adviceTexts(),
   ...over,
 });
 
