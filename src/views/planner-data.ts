@@ -181,16 +181,15 @@ class InfluenceBook {
   readonly #places = new Map<string, number>();
 
   withParts(value: Quantity): SentQuantity {
-    const parts = value.budget.flatMap(({ name, id, degreesOfFreedom, shape, standardUncertainty }) => {
-      const dof = Number.isFinite(degreesOfFreedom) ? Number(degreesOfFreedom.toPrecision(7)) : null;
-      const influence: SentInfluence = [name, dof, shape === 'rectangular' ? 1 : 0, id === undefined ? 0 : 1];
-      // Seven digits: a millionth of an uncertainty that is itself known to two digits.
-      return [this.#place(influence, id), Number(standardUncertainty.toPrecision(7))];
-    });
+    const parts: number[] = [];
+    // Seven digits: a millionth of an uncertainty that is itself known to two digits.
+    for (const part of value.budget) parts.push(this.#place(part), toSeven(part.standardUncertainty));
     return { ...plain(value), ...(parts.length === 0 ? {} : { parts }) };
   }
 
-  #place(influence: SentInfluence, id: string | undefined): number {
+  #place({ name, id, degreesOfFreedom, shape }: Quantity['budget'][number]): number {
+    const dof = Number.isFinite(degreesOfFreedom) ? toSeven(degreesOfFreedom) : null;
+    const influence: SentInfluence = [name, dof, shape === 'rectangular' ? 1 : 0, id === undefined ? 0 : 1];
     const key = `${influence.join('|')}|${id}`;
     const known = this.#places.get(key);
     if (known !== undefined) return known;
@@ -198,4 +197,8 @@ class InfluenceBook {
     this.influences.push(influence);
     return this.influences.length - 1;
   }
+}
+
+function toSeven(value: number): number {
+  return Number(value.toPrecision(7));
 }
