@@ -1,6 +1,19 @@
 /** The text of an entry a program writes: YAML that reads like a bench card. */
 import { Document, isScalar, Scalar } from 'yaml';
 
+/** Lines are folded here, characters. */
+export const entryLineWidth = 100;
+
+/** The first line of an entry: where editors find its schema. @param address as seen from the entry's folder. */
+export function schemaComment(address: string): string {
+  return `# yaml-language-server: $schema=${address}\n`;
+}
+
+/** The “name: value” lines of an entry. */
+export function entryYaml(document: Document): string {
+  return document.toString({ lineWidth: entryLineWidth, flowCollectionPadding: true });
+}
+
 /** How an entry is shown; the keys name fields that are codes and fields that are prose. */
 const quotedFields = ['code', 'otherSpellings'];
 const proseFields = ['about', 'method', 'quote', 'trustReason'];
@@ -22,11 +35,5 @@ export function entryText(schema: string, depth: number, data: Readonly<Record<s
     const codes = isScalar(node) ? [node] : ((document.get(field) as { items: unknown[] }).items ?? []);
     for (const code of codes) if (isScalar(code)) code.type = Scalar.QUOTE_DOUBLE;
   }
-  const comment = `# yaml-language-server: $schema=${'../'.repeat(depth)}schemas/json/${schema}.schema.json\n`;
-  return comment + document.toString({ lineWidth: 100, flowCollectionPadding: true });
-}
-
-/** The id of the source entry of a bench session. */
-export function benchSourceId(sessionId: string): string {
-  return `bench-${sessionId}`;
+  return schemaComment(`${'../'.repeat(depth)}schemas/json/${schema}.schema.json`) + entryYaml(document);
 }

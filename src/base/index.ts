@@ -1,5 +1,6 @@
 /** The base: files of a content folder → positions kept → validated → linked into one typed, immutable Base. */
 export { type Base, byOrder, Entry, type EntryMap, readingsOfProfile, setAsideFor } from './base.ts';
+export { benchSourceId } from './bench-source-id.ts';
 export { placeInDirective, placeOfAddress, placeOfNode } from './body-places.ts';
 export {
   CannotRun,
@@ -22,7 +23,7 @@ export {
   plainText,
   walk,
 } from './directives.ts';
-export { benchSourceId, entryText } from './entry-text.ts';
+export { entryLineWidth, entryText, entryYaml, schemaComment } from './entry-text.ts';
 export { familyNamed } from './family-named.ts';
 export { compareFindings, type Finding, type Place, type RelatedPlace, type Severity } from './finding.ts';
 export { LazyMap } from './lazy-map.ts';

@@ -7,7 +7,8 @@ import {
   type Source,
   type sessionSchema,
 } from '../../schemas/index.ts';
-import { benchSourceId, entryText } from '../base/entry-text.ts';
+import { benchSourceId } from '../base/bench-source-id.ts';
+import { entryText } from '../base/entry-text.ts';
 import { type DemoSession, findBench, type PlacedProfile, sessions, signalLevelDbfs } from './world/index.ts';
 import type { DemoStatement } from './world/statements.ts';
 

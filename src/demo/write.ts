@@ -6,7 +6,7 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { parseArgs } from 'node:util';
-import { benchSourceId } from '../base/entry-text.ts';
+import { benchSourceId } from '../base/bench-source-id.ts';
 import { benchSourceText, profileText, readingsText, sessionText, statementText } from './entries.ts';
 import { sheetOf } from './sheet.ts';
 import { profiles, sessions } from './world/index.ts';

@@ -1,7 +1,7 @@
 /** What an import comes to → the files of the entries, by path below the content folder. */
 import { isDeepStrictEqual } from 'node:util';
 import { parseDocument } from 'yaml';
-import { type Base, benchSourceId, entryText } from '../base/index.ts';
+import { type Base, benchSourceId, entryLineWidth, entryText } from '../base/index.ts';
 import { sheetHeader, sheetLine } from '../measure/recording/index.ts';
 import type { SheetImport } from './import-sheet.ts';
 
@@ -11,7 +11,7 @@ export function entryFiles(base: Base, found: SheetImport): ReadonlyMap<string, 
   if (id === undefined || !session || !source || !found.rows) return undefined;
   const files = new Map<string, string>();
   const folder = `outputs/${id}`;
-  if (!existing) files.set(`${folder}/session.yaml`, entryText('session', 3, withoutEmpty(session)));
+  if (!existing) files.set(`${folder}/session.yaml`, entryText('session', 3, session));
   else if (changed.some(({ field }) => !field.startsWith('source.'))) {
     files.set(`${folder}/session.yaml`, edited(existing.source.text, existing.data, session));
   }
@@ -37,12 +37,6 @@ function readingsText({ rows }: SheetImport): string {
   return `${[sheetHeader, ...(rows?.readings ?? []).map(sheetLine)].join('\n')}\n`;
 }
 
-function withoutEmpty(session: object): Record<string, unknown> {
-  return Object.fromEntries(
-    Object.entries(session).filter(([, value]) => !(Array.isArray(value) && value.length === 0)),
-  );
-}
-
 /** The text of an entry with the fields that differ set anew; comments and the rest stay. */
 function edited(text: string, before: object, now: object): string {
   const document = parseDocument(text);
@@ -53,7 +47,7 @@ function edited(text: string, before: object, now: object): string {
     } else document.setIn(path, is);
   };
   walk(before, now, []);
-  return document.toString({ lineWidth: 100 });
+  return document.toString({ lineWidth: entryLineWidth });
 }
 
 function isRecord(value: unknown): value is Record<string, unknown> {

@@ -5,7 +5,7 @@ import { CannotRun } from '../../base/index.ts';
 import { tableOfDecision, withEntryIds } from '../../tables/dmn/index.ts';
 import { UnusableFile } from '../../tables/file-fault.ts';
 import { exitCodes, type JsonOption, type Output, printJson } from '../command.ts';
-import { type EntryText, entryText } from '../tables/entry-text.ts';
+import { type ImportedEntry, importedEntry } from '../tables/imported-entry.ts';
 import { decisionNamed, noDecisionsHere, tableWithoutFaults } from '../tables/named-table.ts';
 import { asCannotRun, orCannotRun, readTableFile, type TableFile } from '../tables/table-file.ts';
 import { writeNew } from './table-export.ts';
@@ -55,7 +55,7 @@ export async function tableImport(
 function imported(
   file: TableFile & { kind: 'dmn' | 'csv' },
   decisionName: string | undefined,
-): EntryText & { readonly table: string; readonly rules: number } {
+): ImportedEntry & { readonly table: string; readonly rules: number } {
   const from = basename(file.source.file);
   if (file.kind === 'csv') {
     noDecisionsHere(decisionName);
@@ -66,7 +66,7 @@ function imported(
     return {
       table: file.id,
       rules: table.rules.length,
-      ...entryText({ written, name, question: undefined, says, from, spanOf }),
+      ...importedEntry({ written, name, question: undefined, says, from, spanOf }),
     };
   }
   const decision = decisionNamed(file, decisionName);
@@ -84,7 +84,7 @@ function imported(
   return {
     table: decision.name,
     rules: rules.length,
-    ...entryText({
+    ...importedEntry({
       written: withEntryIds(written),
       name: decision.label,
       question: decision.question,

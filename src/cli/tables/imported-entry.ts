@@ -1,6 +1,7 @@
-/** A table as the text of an entry, and what has to be filled in by hand. */
+/** A table of another program as the text of an entry, and what has to be filled in by hand. */
 import { stringify } from 'yaml';
 import { tableSchema } from '../../../schemas/index.ts';
+import { schemaComment } from '../../base/index.ts';
 import { idFor, valuesByPriority } from '../../tables/dmn/index.ts';
 import { CannotExport, type Span, UnusableFile } from '../../tables/file-fault.ts';
 import {
@@ -13,7 +14,7 @@ import {
   writtenTest,
 } from '../../tables/index.ts';
 
-export interface EntryText {
+export interface ImportedEntry {
   readonly text: string;
   readonly fillIn: string[];
 }
@@ -34,7 +35,7 @@ export interface Imported {
 export const sourceToFillIn = 'to-be-filled-in';
 
 /** @throws UnusableFile where an entry has no place for something that decides. */
-export function entryText(imported: Imported): EntryText {
+export function importedEntry(imported: Imported): ImportedEntry {
   const { written, question, from } = imported;
   const fillIn = [
     `sources: what the table rests on, instead of “${sourceToFillIn}”. The check finds fault with it until then.`,
@@ -71,8 +72,8 @@ export function entryText(imported: Imported): EntryText {
     const span = imported.spanOf({ rule, column: column < 0 ? undefined : column, in: 'inputs' });
     throw new UnusableFile(span, fault.message, fault.help);
   }
-  const schema = '# yaml-language-server: $schema=../../schemas/json/table.schema.json\n';
-  return { text: schema + stringify(entry, { lineWidth: 110, flowCollectionPadding: true }), fillIn };
+  const yaml = stringify(entry, { lineWidth: 110, flowCollectionPadding: true });
+  return { text: schemaComment('../../schemas/json/table.schema.json') + yaml, fillIn };
 }
 
 function oneLine(text: string, most: number): string {

@@ -1,15 +1,12 @@
-/** An entry as the text of its file: fields in the order of the schema, codes in quotes, long texts folded. */
+/** Answers as the YAML of an entry: fields in the order of its schema, which says what stands in quotes; long texts folded. */
 import { Document, Pair, Scalar, YAMLMap, YAMLSeq } from 'yaml';
+import { entryLineWidth, entryYaml } from '../../base/index.ts';
 import { blockFor, type EntryAnswers } from './answers.ts';
 import type { Shape } from './fields.ts';
 
-/** Lines are folded here, as in the entries there are. */
-const lineWidth = 100;
-
 /** The “name: value” lines of an entry. */
 export function entryLines(shape: Shape, answers: EntryAnswers): string {
-  const document = new Document(nodeOf(shape, answers));
-  return document.toString({ lineWidth, flowCollectionPadding: true });
+  return entryYaml(new Document(nodeOf(shape, answers)));
 }
 
 type Node = Scalar | YAMLMap | YAMLSeq;
@@ -47,7 +44,7 @@ function scalarOf(value: unknown, inQuotes: boolean): Scalar {
   const scalar = new Scalar(value);
   if (typeof value !== 'string') return scalar;
   if (inQuotes) scalar.type = 'QUOTE_DOUBLE';
-  else if (value.length > lineWidth - 20) scalar.type = 'BLOCK_FOLDED';
+  else if (value.length > entryLineWidth - 20) scalar.type = 'BLOCK_FOLDED';
   return scalar;
 }
 
@@ -59,6 +56,6 @@ function onOneLine(node: Node): Node {
     (sum, pair) => sum + String(pair.key).length + String(pair.value).length + 4,
     4,
   );
-  if (length < lineWidth - 10 && values.every((one) => one instanceof Scalar)) node.flow = true;
+  if (length < entryLineWidth - 10 && values.every((one) => one instanceof Scalar)) node.flow = true;
   return node;
 }
