@@ -7,10 +7,11 @@ import { cellText, columnLetters, quoted, type Sheet, type SheetRow } from './ce
 import type { Column, SaidColumns } from './columns.ts';
 import { conditionsIn, type Fact, factSpecs } from './facts.ts';
 import { findHeader, type Header, unknownSaid } from './header.ts';
+import type { Given } from './held-keys.ts';
 import { type DecimalSign, type DecimalsFound, SheetDecimals } from './numbers.ts';
 import { type NewProfile, ProfileBook } from './profile-book.ts';
 import type { KeyName } from './role.ts';
-import { type Given, type RowsRead, readRows } from './rows.ts';
+import { type RowsRead, readRows } from './rows.ts';
 import { type SessionDraft, sessionDraft } from './session-draft.ts';
 import { pairThd } from './thd-columns.ts';
 

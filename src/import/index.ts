@@ -16,4 +16,4 @@ export type { DecimalSign } from './numbers.ts';
 export { readSheet } from './read-sheet.ts';
 export type { SheetReading } from './repeats.ts';
 export { type Role, roleHelp, roleNamed, roleText } from './role.ts';
-export type { RowFault } from './rows.ts';
+export type { RowFault } from './row-faults.ts';
