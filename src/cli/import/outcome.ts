@@ -1,4 +1,5 @@
 /** What an import comes to: what it would write, what that changes, what the check would say. */
+import { type Reading, readingColumns } from '../../../schemas/index.ts';
 import type { ImportResult } from '../../../schemas/results/import.ts';
 import { type Base, type Finding, FolderFiles, OverlaidFiles } from '../../base/index.ts';
 import { checkContent, newSince, outputsAtOnce } from '../../check/index.ts';
@@ -37,7 +38,7 @@ export async function outcomeOf(
     session.existing && rows
       ? readingsDifference(
           existing ? [...existing.profiles].flatMap((id) => existing.readingsOf(id)) : [],
-          rows.readings.map(({ row: _, line: __, at: ___, ...reading }) => reading),
+          rows.readings,
         )
       : undefined;
   const open = questions.length + session.missing.length + (rows?.faultCount ?? 0);
@@ -144,26 +145,14 @@ function countsOf({ rows }: SheetImport): ImportResult['readings'] {
 }
 
 function plain({ added, removed, changed }: Difference) {
-  const one = ({
-    profile,
-    channel,
-    step,
-    hz,
-    voltsRms,
-    thdPercent,
-    repeat,
-  }: Difference['added'][number]) => ({
-    profile,
-    channel,
-    step,
-    hz,
-    voltsRms,
-    thdPercent,
-    repeat,
-  });
   return {
-    added: added.map(one),
-    removed: removed.map(one),
-    changed: changed.map(({ before, now }) => ({ before: one(before), now: one(now) })),
+    added: added.map(readingAlone),
+    removed: removed.map(readingAlone),
+    changed: changed.map(({ before, now }) => ({ before: readingAlone(before), now: readingAlone(now) })),
   };
+}
+
+/** A reading without where it stands, its fields in the order of readings.csv. */
+function readingAlone(reading: Reading): Reading {
+  return Object.fromEntries(readingColumns.map((column) => [column, reading[column]])) as Reading;
 }
