@@ -3,6 +3,7 @@ import type { Channel, Profile } from '../../schemas/index.ts';
 import { profileSchema } from '../../schemas/index.ts';
 import type { Base, Entry } from '../base/index.ts';
 import type { CodeIndex } from '../codes/index.ts';
+import { counted } from '../words/index.ts';
 import { cellText, columnLetters, quoted, type Sheet, type SheetRow } from './cell.ts';
 import type { Column, SaidColumns } from './columns.ts';
 import { conditionsIn, type Fact, factSpecs } from './facts.ts';
@@ -205,9 +206,7 @@ function rowNotes({ filledDown, numberedRepeats, notFilledIn, leftOut }: RowsRea
           `${numberedRepeats} ${numberedRepeats === 1 ? 'reading is a repeat' : 'readings are repeats'} of one above, and numbered so.`,
         ]
       : []),
-    ...(notFilledIn > 0
-      ? [`${notFilledIn} ${notFilledIn === 1 ? 'cell' : 'cells'} for volts not filled in.`]
-      : []),
+    ...(notFilledIn > 0 ? [`${counted(notFilledIn, 'cell')} for volts not filled in.`] : []),
     ...leftOut.slice(0, 20).map(({ row, why }) => `Row ${row} is left out: ${why}.`),
     ...(leftOut.length > 20 ? [`${leftOut.length - 20} more rows are left out.`] : []),
   ];

@@ -3,6 +3,7 @@ import { parse } from 'yaml';
 import { z } from 'zod';
 import { type Session, type Source, sessionSchema, sourceSchema } from '../../schemas/index.ts';
 import { type Base, benchSourceId, codeSlug, type Entry } from '../base/index.ts';
+import { counted } from '../words/index.ts';
 import { type Fact, factSpecs, factValue } from './facts.ts';
 import type { DecimalSign } from './numbers.ts';
 
@@ -133,8 +134,7 @@ function copyLike(
   const from = `like ${like.id}`;
   const note = (field: string, value: unknown): void => {
     if (value === undefined || said.has(field)) return;
-    if (Array.isArray(value))
-      taken.push({ field, value: `${value.length} ${value.length === 1 ? 'band' : 'bands'}`, from });
+    if (Array.isArray(value)) taken.push({ field, value: counted(value.length, 'band'), from });
     else if (value !== null && typeof value === 'object') {
       for (const [inner, one] of Object.entries(value)) note(`${field}.${inner}`, one);
     } else taken.push({ field, value: shown(value), from });

@@ -129,8 +129,3 @@ export function longDate(isoDate: string): string {
 
 /** By language: making them takes far longer than asking them. */
 const longDates = new Map<string, Intl.DateTimeFormat>();
-
-/** A count with its noun: “1 reading”, “12 readings”. */
-export function counted(count: number, noun: string, plural = `${noun}s`): string {
-  return `${count}\u00a0${count === 1 ? noun : plural}`;
-}

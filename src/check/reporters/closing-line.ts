@@ -1,4 +1,5 @@
 /** The last line of a report: how many findings there are, and how many are left out and why. */
+import { counted } from '../../words/index.ts';
 import { countFindings } from '../counts.ts';
 import type { Report } from './report.ts';
 
@@ -22,9 +23,4 @@ export function closingLine({ findings, setAside, since }: Report): string {
       ? [`${counted(setAside, 'finding')} set aside by ${setAside === 1 ? 'an exception' : 'exceptions'}.`]
       : []),
   ].join(' ');
-}
-
-/** A number with its noun: “1 error”, “2 errors”. */
-export function counted(count: number, noun: string): string {
-  return `${count} ${noun}${count === 1 ? '' : 's'}`;
 }

@@ -1,7 +1,8 @@
 /** Findings as one HTML page that needs nothing else: no scripts, no fonts, no network. */
 import type { Finding, Place } from '../../base/index.ts';
+import { counted } from '../../words/index.ts';
 import type { Rule } from '../rule.ts';
-import { closingLine, counted } from './closing-line.ts';
+import { closingLine } from './closing-line.ts';
 import { codeFrame } from './code-frame.ts';
 import { htmlStyle } from './html-style.ts';
 import { printable } from './printable.ts';

@@ -6,6 +6,7 @@ import { formatHz, formatQuantity } from '../../measure/index.ts';
 import { answerSentence, sentenceText } from '../../views/answer-sentence.ts';
 import { agreementSentence } from '../../views/behaviour.ts';
 import { publishedAgreement, publishedValue } from '../../views/published-values.ts';
+import { counted } from '../../words/index.ts';
 import { type ContentOption, exitCodes, type JsonOption, type Output, printJson } from '../command.ts';
 import { profileWithCode } from '../profile-with-code.ts';
 import { unitOf } from '../unit.ts';
@@ -69,7 +70,7 @@ function printText(result: ExplainResult, family: Entry<'families'>, answers: An
       `${loadOhms} Ω`,
       `${supplyVolts} V supply`,
     ].join(', ');
-    const from = `${one.readings.length} reading${one.readings.length === 1 ? '' : 's'}: ${one.sources.join(', ')}`;
+    const from = `${counted(one.readings.length, 'reading')}: ${one.sources.join(', ')}`;
     output.out(`  ${one.name.padEnd(22)} ${formatQuantity(one).padEnd(26)} ${conditions}; ${from}`);
   }
   const agreement = computed && agreementSentence(computed);

@@ -2,6 +2,7 @@
 import type { SweepFigures, SweepResult, ToneFigures } from '../../../schemas/results/sweep.ts';
 import { formatHz, formatNumber } from '../../measure/index.ts';
 import { describeStimulus, parseStimulus, type StereoChannel } from '../../measure/recording/index.ts';
+import { counted } from '../../words/index.ts';
 
 /** The figures as a heading, a table, and what has to be known to read it. */
 export function sweepText(result: SweepResult, take: StereoChannel | undefined): string {
@@ -14,10 +15,7 @@ export function sweepText(result: SweepResult, take: StereoChannel | undefined):
     '',
     ...(result.kind === 'tone' ? toneLines(result) : sweepLines(result)),
     ...(result.session
-      ? [
-          '',
-          `Wrote ${result.session.readings} reading${result.session.readings === 1 ? '' : 's'}: ${result.session.files.join(', ')}`,
-        ]
+      ? ['', `Wrote ${counted(result.session.readings, 'reading')}: ${result.session.files.join(', ')}`]
       : []),
   ].join('\n');
 }

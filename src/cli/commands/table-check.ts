@@ -10,6 +10,7 @@ import {
   type Report,
   textReport,
 } from '../../check/index.ts';
+import { counted } from '../../words/index.ts';
 import { type ContentOption, exitCodes, type JsonOption, type Output, printJson, today } from '../command.ts';
 import { keepMemory, recallMemory } from '../kept-memory.ts';
 import { lookAtCsv, lookAtDmn, unreadable } from '../tables/file-findings.ts';
@@ -55,7 +56,7 @@ export async function tableCheck(
 function cleanLine(tables: TableCheckResult['tables']): string {
   const rules = tables.reduce((sum, one) => sum + one.rules, 0);
   const unanalysed = tables.filter(({ analysed }) => !analysed).map(({ table }) => `“${table}”`);
-  const of = `${tables.length} ${tables.length === 1 ? 'table' : 'tables'}, ${rules} ${rules === 1 ? 'rule' : 'rules'}`;
+  const of = `${counted(tables.length, 'table')}, ${counted(rules, 'rule')}`;
   return unanalysed.length === 0
     ? `No gaps, no contradictions: ${of}.`
     : `Nothing is wrong with ${of}; ${unanalysed.join(', ')} can be evaluated, but not analysed.`;

@@ -4,6 +4,7 @@ import type { TableImportResult } from '../../../schemas/results/table-files.ts'
 import { CannotRun } from '../../base/index.ts';
 import { tableOfDecision, withEntryIds } from '../../tables/dmn/index.ts';
 import { UnusableFile } from '../../tables/file-fault.ts';
+import { counted } from '../../words/index.ts';
 import { exitCodes, type JsonOption, type Output, printJson } from '../command.ts';
 import { type ImportedEntry, importedEntry } from '../tables/imported-entry.ts';
 import { decisionNamed, noDecisionsHere, tableWithoutFaults } from '../tables/named-table.ts';
@@ -47,7 +48,7 @@ export async function tableImport(
     return exitCodes.ok;
   }
   if (out === undefined) output.out(text.trimEnd());
-  else output.out(`Wrote ${out}: ${rules} ${rules === 1 ? 'rule' : 'rules'}.`);
+  else output.out(`Wrote ${out}: ${counted(rules, 'rule')}.`);
   output.err(['To be filled in by hand:', ...fillIn.map((one) => `  - ${one}`)].join('\n'));
   return exitCodes.ok;
 }

@@ -1,6 +1,7 @@
 /** What a preview of an import shows. */
 import type { ImportResult } from '../../../schemas/results/import.ts';
 import { quoted } from '../../import/index.ts';
+import { counted } from '../../words/index.ts';
 
 /** As many of a kind are shown; `--json` has them all. */
 const mostShown = 25;
@@ -163,7 +164,7 @@ function closingText(result: ImportResult): string {
   if (outcome === 'unchanged') return `All of it is in ${session} already. Nothing changed.`;
   if (outcome === 'written') {
     const written = files.filter(({ is }) => is !== 'unchanged').length;
-    return `Wrote ${written} ${written === 1 ? 'file' : 'files'}. readback check looks at everything once more.`;
+    return `Wrote ${counted(written, 'file')}. readback check looks at everything once more.`;
   }
   const guessed = result.columns.filter(({ certainty }) => certainty === 'guessed');
   const errors = (result.findings ?? []).filter(({ severity }) => severity === 'error').length;

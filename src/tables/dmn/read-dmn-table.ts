@@ -1,5 +1,6 @@
 /** The `decisionTable` of a DMN file → its columns and rules. */
 
+import { counted } from '../../words/index.ts';
 import { UnusableFile } from '../file-fault.ts';
 import { type Aggregation, aggregations, type HitPolicy, hitPolicies } from '../table.ts';
 import { all, normalName, only, textOf } from './elements.ts';
@@ -206,10 +207,6 @@ function assertApart(outputs: readonly DmnOutput[]): void {
     if (seen.has(name)) throw new UnusableFile(span, `Two outputs are called “${name}”.`, 'Rename one.');
     seen.add(name);
   }
-}
-
-function counted(count: number, thing: string): string {
-  return `${count} ${thing}${count === 1 ? '' : 's'}`;
 }
 
 /** Whether a test says something of values that are not known, texts in quotes aside. */

@@ -8,6 +8,7 @@ import {
   saysSomething,
   type VerdictChange,
 } from '../../impact/index.ts';
+import { counted } from '../../words/index.ts';
 import { codes } from '../changes/compare.ts';
 import {
   combinationText,
@@ -17,7 +18,7 @@ import {
   tableTexts,
   valueTexts,
 } from '../changes/words.ts';
-import { counted, verdictLabel } from '../wording.ts';
+import { verdictLabel } from '../wording.ts';
 import { below, entryItems, pageItems, ruleItems } from './content-items.ts';
 import { type PageChanges, pageChanges } from './pages.ts';
 import type { Piece, ReportItem, ReportSection } from './report-parts.ts';
