@@ -5,28 +5,14 @@ import { describe, expect, test } from 'vitest';
 import { siteSchema } from '../../schemas/index.ts';
 import { readAnswers } from '../../src/answers.ts';
 import { correctionAddress, correctionViews } from '../../src/views/corrections.ts';
-import { guidePages } from '../../src/views/guide-page.ts';
-import { planPages } from '../../src/views/plan-answers.ts';
-import { sourcePages } from '../../src/views/source-page.ts';
-import { tablePages } from '../../src/views/table-page.ts';
-import { wayPages } from '../../src/views/way-page.ts';
 import { editedExample, exampleFiles } from '../check/example-base.ts';
-import { allViews, demoAnswers } from './sample.ts';
+import { demoAnswers, entryPages } from './sample.ts';
 
 const answers = await demoAnswers();
 const views = [...correctionViews(answers).values()];
 
 test('each page of an entry has one, and no other page', async () => {
-  const pages = [
-    ...(await allViews(answers, 'profilePages')),
-    ...(await allViews(answers, 'readingsPages')),
-    ...planPages(answers),
-    ...tablePages(answers),
-    ...sourcePages(answers),
-    ...wayPages(answers),
-    ...(await allViews(answers, 'unitPages')),
-    ...(await guidePages(answers, '/')),
-  ].map(({ path }) => path);
+  const pages = (await entryPages(answers)).map(({ path }) => path);
   expect(pages.length).toBeGreaterThan(60);
   expect(views.map(({ id }) => id).sort()).toEqual(pages.sort());
   for (const { id, links } of views) expect(links.length, id).toBeGreaterThan(0);

@@ -6,15 +6,12 @@ import { rules } from '../../src/check/index.ts';
 import { cautionTexts } from '../../src/views/cautions.ts';
 import { codeList, codeSentences } from '../../src/views/code-list.ts';
 import { entriesOf } from '../../src/views/code-list-format.ts';
-import { guidePages } from '../../src/views/guide-page.ts';
 import { planPages, verdictCounts } from '../../src/views/plan-answers.ts';
 import { rulesPage } from '../../src/views/rules-page.ts';
 import { listsView, siteView } from '../../src/views/site.ts';
 import { sourcePages } from '../../src/views/source-page.ts';
-import { tablePages } from '../../src/views/table-page.ts';
-import { wayPages } from '../../src/views/way-page.ts';
 import { editedExample } from '../check/example-base.ts';
-import { allViews, demoAnswers } from './sample.ts';
+import { allViews, demoAnswers, entryPageKinds, entryPages } from './sample.ts';
 
 const answers = await demoAnswers();
 const { base } = answers;
@@ -25,28 +22,17 @@ test('every view is plain data: it comes back from JSON as it went in', async ()
     listsView(answers),
     codeList(answers),
     rulesPage(answers),
-    ...(await allViews(answers, 'profilePages')),
-    ...(await allViews(answers, 'readingsPages')),
-    ...planPages(answers),
-    ...tablePages(answers),
-    ...sourcePages(answers),
-    ...wayPages(answers),
-    ...(await allViews(answers, 'unitPages')),
-    ...(await guidePages(answers, '/help/')),
+    ...(await entryPages(answers)),
   ];
   for (const view of views) expect(JSON.parse(JSON.stringify(view))).toEqual(view);
 });
 
 test('there is a page for every entry that has one', async () => {
-  const ids = (views: readonly { readonly id: string }[]) => views.map(({ id }) => id).sort();
-  const keys = (map: ReadonlyMap<string, unknown>) => [...map.keys()].sort();
-  expect(ids(await allViews(answers, 'profilePages'))).toEqual(keys(base.profiles));
-  expect(ids(sourcePages(answers))).toEqual(keys(base.sources));
-  expect(ids(planPages(answers))).toEqual(keys(base.plans));
-  expect(ids(tablePages(answers))).toEqual(keys(base.tables));
-  expect(ids(wayPages(answers))).toEqual(keys(base.sequences));
-  expect(ids(await allViews(answers, 'unitPages'))).toEqual(keys(base.families));
-  expect(ids(await guidePages(answers, '/'))).toEqual(keys(base.guides));
+  for (const [pages, entries] of Object.entries(entryPageKinds)) {
+    const views = await allViews(answers, pages as keyof typeof entryPageKinds);
+    expect(views.map(({ id }) => id).sort(), pages).toEqual([...base[entries].keys()].sort());
+    expect(views.length, pages).toBeGreaterThan(0);
+  }
 });
 
 test('every reading of every sheet is shown on the page of its profile', async () => {

@@ -103,3 +103,22 @@ export async function allViews<Kind extends keyof PageViews>(
     return view as ViewOf<Kind>;
   });
 }
+
+/** The kinds of entries that have a page of their own, by the kind of page. */
+export const entryPageKinds = {
+  profilePages: 'profiles',
+  planPages: 'plans',
+  tablePages: 'tables',
+  sourcePages: 'sources',
+  wayPages: 'sequences',
+  unitPages: 'families',
+  guidePages: 'guides',
+} as const satisfies Partial<Record<keyof PageViews, keyof Answers['base']>>;
+
+/** The views of all pages that entries have, those of readings included. */
+export async function entryPages(answers: Answers) {
+  const kinds = Object.keys(entryPageKinds) as (keyof typeof entryPageKinds)[];
+  return (
+    await Promise.all([...kinds, 'readingsPages' as const].map((kind) => allViews(answers, kind)))
+  ).flat();
+}
