@@ -414,6 +414,74 @@ test('on paper it is one job card, on A4 and on Letter', async () => {
   }
 });
 
+test('before the card is made the page itself goes to paper, never an empty card', async () => {
+  const card = page.locator('#job-card');
+  await open();
+  await says(page.locator('#plan-status')).toContain('Say which unit you have');
+  await printed(page);
+  expect(await card.isVisible()).toBe(false);
+  expect(await page.locator('h1').isVisible()).toBe(true);
+  expect(await page.locator('.masthead').isVisible()).toBe(true);
+  await page.emulateMedia({ media: null });
+
+  let letGo = (): void => undefined;
+  const held = new Promise<void>((done) => {
+    letGo = done;
+  });
+  let asked = 0;
+  await page.route(/\/card\.[^/]+\.js$/, async (route) => {
+    asked += 1;
+    await held;
+    await route.continue();
+  });
+  await open(equaliser);
+  await finished();
+  await expect.poll(() => asked).toBe(1);
+  await printed(page);
+  expect(await card.isVisible()).toBe(false);
+  expect(await page.locator('.plan-sentence').isVisible()).toBe(true);
+  expect(await page.locator('#plan-form').isVisible()).toBe(true);
+  letGo();
+  await visible(card).toBe(true);
+  expect(await page.locator('#plan-form').isVisible()).toBe(false);
+});
+
+test('right after a change neither card nor answer of the plan before goes to paper', async () => {
+  const changed = { ...equaliser, wire: '3,5' };
+  const dropOf = (fields: Fields) => {
+    const lines = reportOf(fields).sections.flatMap((one) => one.lines);
+    const drop = lines.find(({ id }) => id === 'wire-drop-share');
+    if (!drop) throw new Error('the drop along the wire is not worked out');
+    return formatQuantity(drop.result);
+  };
+  const [was, is] = [dropOf(equaliser), dropOf(changed)];
+  expect(is).not.toBe(was);
+  await open(equaliser);
+  await cardFilled();
+  await printed(page);
+  const card = page.locator('#job-card');
+  await visible(card).toBe(true);
+  expect(await textOf(card)).toContain(was);
+  // All in one go: the page is given no time to work anything out.
+  const atOnce = await page.evaluate((typed) => {
+    window.print = () => {
+      const card = document.querySelector('#job-card');
+      document.body.dataset.printed = card?.checkVisibility() ? (card.textContent ?? '') : 'no card';
+    };
+    const wire = document.querySelector<HTMLInputElement>('#plan-wire');
+    if (!wire) throw new Error('there is no field for the wire');
+    wire.value = typed;
+    wire.dispatchEvent(new Event('input', { bubbles: true }));
+    document.querySelector<HTMLElement>('[data-print]')?.click();
+    return ['#job-card', '#plan-body', '#plan-form'].map(
+      (one) => document.querySelector(one)?.checkVisibility() ?? true,
+    );
+  }, changed.wire);
+  expect(atOnce).toEqual([false, false, true]);
+  // What the button was pressed for is printed when it is there.
+  await expect.poll(() => page.evaluate(() => document.body.dataset.printed)).toContain(is);
+});
+
 test('cautions stand where work can hurt', async () => {
   await open(equaliser);
   await finished();

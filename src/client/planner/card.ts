@@ -44,7 +44,7 @@ export interface CardContent {
   readonly lineTexts: LineTexts;
 }
 
-/** Fills the card in that the page holds. */
+/** Fills the card in that the page holds, and has it printed. */
 export function fillCard(card: HTMLElement, content: CardContent): void {
   const { unit, code, judged, sections, sourceTitles, lineTexts } = content;
   const lines = sections.flatMap((section) => section.lines);
@@ -73,6 +73,7 @@ export function fillCard(card: HTMLElement, content: CardContent): void {
   );
   part(card, 'cautions').replaceChildren(...content.cautions);
   part(card, 'sources').textContent = sources.map((id) => sourceTitles[id] ?? id).join('; ');
+  card.hidden = false;
 }
 
 function part(card: HTMLElement, name: string): HTMLElement {

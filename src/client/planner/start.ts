@@ -65,6 +65,7 @@ function run(root: HTMLElement, loader: Loader, site: PlannerData, base: string)
   const typed = find(root, '#plan-typed', HTMLInputElement);
   const status = find(root, '#plan-status', HTMLElement);
   const body = find(root, '#plan-body', HTMLElement);
+  const card = find(root, '#job-card', HTMLElement);
   const was = find(root, '#plan-was', HTMLElement);
   const see = find(root, '#plan-see', HTMLAnchorElement);
   let beside = '';
@@ -77,13 +78,23 @@ function run(root: HTMLElement, loader: Loader, site: PlannerData, base: string)
     form.fill(values);
     beside = values.beside ?? '';
     typed.value = '';
-    void update();
+    change();
+  };
+
+  /** Answers the plan as it now is, once it has rested. Until then neither answer nor card of the plan before is printed. */
+  const change = (restMs = 0): void => {
+    turn += 1;
+    body.ariaBusy = 'true';
+    card.hidden = true;
+    window.clearTimeout(timer);
+    printable = new Promise((isDone) => {
+      timer = window.setTimeout(() => update().finally(isDone), restMs);
+    });
   };
 
   const unitOf = (id: string): Promise<PlannerUnitData | undefined> => loader.unit(id).catch(() => undefined);
 
   const update = async (): Promise<void> => {
-    turn += 1;
     const mine = turn;
     form.narrow();
     const unit = form.unit();
@@ -138,6 +149,7 @@ function run(root: HTMLElement, loader: Loader, site: PlannerData, base: string)
         apply: (changes) => fill(changed(form.values(), changes, codes)),
       };
       showAnswer(root, judged, telling);
+      body.ariaBusy = null;
       showBefore(values, judged.answer.verdict);
       status.replaceChildren(
         verdictMark(judged.answer.verdict),
@@ -145,13 +157,9 @@ function run(root: HTMLElement, loader: Loader, site: PlannerData, base: string)
       );
       body.hidden = false;
       see.hidden = false;
-      // The verdict is painted before the arithmetic is loaded and worked out.
-      printable = new Promise((isDone) => {
-        requestAnimationFrame(() => setTimeout(() => arithmetic(mine).finally(isDone)));
-      });
-      const arithmetic = async (of: number): Promise<void> => {
+      const arithmetic = async (): Promise<void> => {
         const { showArithmetic } = await import('./show-arithmetic.ts');
-        const isCurrent = (): boolean => of === turn;
+        const isCurrent = (): boolean => mine === turn;
         if (!isCurrent()) return;
         const places: Places = {
           base,
@@ -175,20 +183,23 @@ function run(root: HTMLElement, loader: Loader, site: PlannerData, base: string)
           loader,
           chooseBeside: (code) => {
             beside = code;
-            void update();
+            change();
           },
         });
         // The card that goes to paper is on no screen: it comes last.
         await pause();
         const { fillCard } = await import('./card.ts');
         if (!isCurrent()) return;
-        const card = find(root, '#job-card', HTMLElement);
         const cautions = [
           ...cautionItems(sections.flatMap(({ lines }) => lines.flatMap((line) => line.cautions))),
           make('li', {}, deferralWords()),
         ];
         fillCard(card, { ...places, unit: unit.name, code: own.code, query, judged, sections, cautions });
       };
+      // The verdict is painted before the arithmetic is loaded and worked out.
+      await new Promise<void>((isDone) => {
+        requestAnimationFrame(() => setTimeout(() => arithmetic().finally(isDone)));
+      });
     } catch {
       if (mine !== turn) return;
       body.hidden = true;
@@ -227,18 +238,17 @@ function run(root: HTMLElement, loader: Loader, site: PlannerData, base: string)
     find(root, '#plan-typed-not', HTMLElement).hidden = found !== undefined || canonical.length < 4;
     if (!found) return;
     form.takeCode(found.code, found.family);
-    void update();
+    change();
   };
 
   element.addEventListener('input', ({ target }) => {
     if (target === typed) return;
-    window.clearTimeout(timer);
     const isTyped = target instanceof HTMLInputElement && target.type !== 'checkbox';
-    timer = window.setTimeout(() => void update(), isTyped ? pauseMs : 0);
+    change(isTyped ? pauseMs : 0);
   });
   element.addEventListener('submit', (event) => {
     event.preventDefault();
-    void update();
+    change();
   });
   typed.addEventListener('input', () => void takeTyped());
   find(root, '#plan-again', HTMLButtonElement).addEventListener('click', () => {
@@ -246,7 +256,7 @@ function run(root: HTMLElement, loader: Loader, site: PlannerData, base: string)
     fill({});
     element.querySelector('select')?.focus();
   });
-  const print = find(root.ownerDocument, '[data-print]', HTMLButtonElement);
+  const print = find(root, '[data-print]', HTMLButtonElement);
   // The card that is printed is filled in last of all.
   print.addEventListener('click', async () => {
     await printable;
