@@ -19,7 +19,7 @@ import { makeOffline } from './offline.ts';
 import { replaceFolder } from './output-folder.ts';
 import { writeProgramFiles } from './program-files.ts';
 import { inProduction, keepAstroQuiet, projectRoot, withSlashes } from './project.ts';
-import { writeSearchIndex } from './search-index.ts';
+import { endSearchIndex, indexPages } from './search-index.ts';
 import { siteHeaders } from './site-headers.ts';
 import { writeRobots, writeSitemap } from './sitemap.ts';
 import { stampPages } from './stamp-pages.ts';
@@ -141,24 +141,46 @@ async function buildLanguage(
   }
   const pages = await countPages(folder);
   log(`${pages} pages written`);
-  await writeEmbedScript(folder, language);
   const address = siteAddress(siteView(answers).address, base, languageFolder(languages, language.tag));
   const published = { address, date };
   const changes = since?.changes() ?? [];
-  const files = await writeProgramFiles(folder, answers, published, since);
-  log(`${files} files of data written`);
   const changed = changes.filter(({ kind }) => kind !== 'gone').map(({ profile }) => profilePath(profile));
-  await writeSitemap(folder, { ...published, changed: new Set(changed) });
-  const stamped = await stampPages(folder, date);
-  const { precache, family, leftOut } = await makeOffline(folder, base, stamped);
-  log(`Kept on phones: ${kilobytes(precache)} from the first visit on, up to ${kilobytes(family)} a unit`);
-  if (leftOut.length > 0) log(`Too large to be kept: ${leftOut.length} pages, such as ${leftOut[0]}`);
-  const { pagesIndexed } = await writeSearchIndex(folder);
-  log(`${pagesIndexed} pages indexed for the search`);
-  const redirects = Object.fromEntries(
-    movedPages(answers).map(({ id, to }) => [`${base}${id}/`, `${base}${to}`]),
-  );
-  return { pages, changes: changes.length, redirects, address, policies: stamped.policies };
+  try {
+    // Pagefind takes in the pages in a process of its own while the data are written here.
+    const [index, files] = await together(
+      indexPages(folder),
+      writeProgramFiles(folder, answers, published, since),
+    );
+    log(`${files} files of data written`);
+    await writeEmbedScript(folder, language);
+    await writeSitemap(folder, { ...published, changed: new Set(changed) });
+    const stamped = await stampPages(folder, date);
+    const { precache, family, leftOut } = await makeOffline(folder, base, stamped);
+    log(`Kept on phones: ${kilobytes(precache)} from the first visit on, up to ${kilobytes(family)} a unit`);
+    if (leftOut.length > 0) log(`Too large to be kept: ${leftOut.length} pages, such as ${leftOut[0]}`);
+    await index.write();
+    log(`${index.pages} pages indexed for the search`);
+    return {
+      pages,
+      changes: changes.length,
+      redirects: redirectsOf(answers, base),
+      address,
+      policies: stamped.policies,
+    };
+  } finally {
+    await endSearchIndex();
+  }
+}
+
+/** Both results; where one fails, only once the other has ended too, so that nothing is written into a folder given up. */
+async function together<One, Other>(one: Promise<One>, other: Promise<Other>): Promise<[One, Other]> {
+  await Promise.allSettled([one, other]);
+  return [await one, await other];
+}
+
+/** Old address → new address of the pages of a site mounted at `base`. */
+function redirectsOf(answers: Answers, base: string): BuiltSite['redirects'] {
+  return Object.fromEntries(movedPages(answers).map(({ id, to }) => [`${base}${id}/`, `${base}${to}`]));
 }
 
 async function countPages(folder: string): Promise<number> {
