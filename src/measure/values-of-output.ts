@@ -10,8 +10,9 @@ import type {
 } from './quantity.ts';
 
 /**
- * The same output, to be held by the ten thousand: values with their uncertainties, a twentieth of the whole. Budgets,
- * levels by step, responses and what else is asked for once at most comes from `whole`, which may work it out again.
+ * The same output, to be held by the ten thousand: values with their uncertainties and readings, a small part of the
+ * whole. Budgets, levels by step, responses and the like, which few ask for, come from `whole`, which may work them out
+ * again: `whole` gives the same output each time.
  */
 export function valuesOfOutput(output: ProfileOutput, whole: () => ProfileOutput): ProfileOutput {
   return new ValuesOfOutput(output, whole);
@@ -103,6 +104,6 @@ class HeldValue implements Characteristic {
   }
 
   get budget(): Quantity['budget'] {
-    return this.#whole()[this.#list][this.#at]?.budget ?? [];
+    return (this.#whole()[this.#list][this.#at] as Characteristic).budget;
   }
 }

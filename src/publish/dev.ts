@@ -203,7 +203,7 @@ function embedding(language: Language): AstroIntegration {
   };
 }
 
-/** Makes what other programs read when it is asked for, from the entries as they are now. */
+/** Makes what programs read, the planner’s data among it, when it is asked for, from the entries as they are now. */
 function programFilesHere(): AstroIntegration {
   return {
     name: 'program-files',
