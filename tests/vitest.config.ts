@@ -7,6 +7,7 @@ export default defineConfig({
   test: {
     root: new URL('..', import.meta.url).pathname,
     sequence: { sequencer: LongestFirst },
+    setupFiles: [new URL('fixed-draws.ts', import.meta.url).pathname],
     reporters: ['default', new URL('closing-line.ts', import.meta.url).pathname],
     // What checks remember between runs stays out of the user's own cache.
     env: { XDG_CACHE_HOME: join(tmpdir(), 'readback-tests-cache') },
