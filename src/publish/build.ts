@@ -11,6 +11,7 @@ import { profilePath } from '../views/paths.ts';
 import { siteView } from '../views/site.ts';
 import { putInStore } from '../views/store.ts';
 import { inLanguage, type Language } from '../words/index.ts';
+import { gatherGarbageLater } from './build-memory.ts';
 import { contentDate } from './content-date.ts';
 import { headerPolicy, type PolicyDigests } from './content-policy.ts';
 import { writeEmbedScript } from './embed.ts';
@@ -59,6 +60,7 @@ export interface BuiltSite {
 export async function buildSite(options: BuildOptions): Promise<BuiltSite> {
   const { answers, outDir } = options;
   keepAstroQuiet();
+  gatherGarbageLater();
   const base = withSlashes(options.basePath);
   const languages = languagesOf(answers);
   return replaceFolder(outDir, async (fresh, scratch) => {

@@ -11,6 +11,7 @@ export interface PolicyDigests {
   readonly styles: ReadonlySet<string>;
 }
 
+/** The digests of scripts and styles, which have a character for each of their bytes. */
 export function policyDigests({ scripts, styles }: Pick<InlineParts, 'scripts' | 'styles'>): PolicyDigests {
   return { scripts: new Set(scripts.map(digestSource)), styles: new Set(styles.map(digestSource)) };
 }
@@ -51,7 +52,7 @@ const mostKnown = 1000;
 function digestSource(text: string): string {
   const already = known.get(text);
   if (already !== undefined) return already;
-  const source = `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
+  const source = `'sha256-${createHash('sha256').update(text, 'latin1').digest('base64')}'`;
   if (known.size >= mostKnown) known.clear();
   known.set(text, source);
   return source;

@@ -25,22 +25,48 @@ export class FileBytes {
     }
   }
 
+  /** The content of a file with a character for each byte. */
+  readCharacters(path: string): string {
+    return this.read(path).toString('latin1');
+  }
+
   /** Writes a text as UTF-8; gives its bytes, good until the next call. */
   write(path: string, text: string): Buffer {
     // No UTF-16 unit takes more than three bytes of UTF-8.
     this.#makeRoom(3 * text.length);
     const content = this.#bytes.subarray(0, this.#bytes.write(text));
-    const file = openSync(path, 'w');
-    try {
-      let written = 0;
-      while (written < content.length) written += writeSync(file, content, written);
-      return content;
-    } finally {
-      closeSync(file);
-    }
+    writeAll(path, content);
+    return content;
+  }
+
+  /** Writes a text that has a character for each byte; gives how many. */
+  writeCharacters(path: string, text: string): number {
+    this.#makeRoom(text.length);
+    writeAll(path, this.#bytes.subarray(0, this.#bytes.write(text, 'latin1')));
+    return text.length;
   }
 
   #makeRoom(size: number): void {
     if (this.#bytes.length < size) this.#bytes = Buffer.alloc(size);
+  }
+}
+
+/** A text as UTF-8, with a character for each byte. */
+export function byteCharacters(text: string): string {
+  return Buffer.from(text).toString('latin1');
+}
+
+/** The text of such characters. */
+export function textOfCharacters(characters: string): string {
+  return Buffer.from(characters, 'latin1').toString();
+}
+
+function writeAll(path: string, content: Buffer): void {
+  const file = openSync(path, 'w');
+  try {
+    let written = 0;
+    while (written < content.length) written += writeSync(file, content, written);
+  } finally {
+    closeSync(file);
   }
 }

@@ -3,7 +3,7 @@ import { mkdir, readdir, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { close, createIndex } from 'pagefind';
 import { anyMark } from '../views/stamps.ts';
-import { FileBytes } from './file-bytes.ts';
+import { FileBytes, textOfCharacters } from './file-bytes.ts';
 import { searchedPage } from './searched-part.ts';
 
 /** Interfaces of Pagefind's own and languages the site is not in: the start page needs neither. */
@@ -29,8 +29,9 @@ export async function indexPages(folder: string): Promise<SearchIndex> {
   const bytes = new FileBytes();
   for (const file of await readdir(folder, { recursive: true })) {
     if (!file.endsWith('.html')) continue;
-    const content = searchedPage(bytes.read(join(folder, file)).toString());
-    if (content === undefined) continue;
+    const searched = searchedPage(bytes.readCharacters(join(folder, file)));
+    if (searched === undefined) continue;
+    const content = textOfCharacters(searched);
     // What is known only when all pages are written is not searched for.
     if (content.search(anyMark) >= 0) throw new Error(`The searched part of ${file} holds a mark.`);
     const added = await index.addHTMLFile({ sourcePath: file.replaceAll('\\', '/'), content });

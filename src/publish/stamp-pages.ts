@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { anyMark, digestMark, stamps } from '../views/stamps.ts';
 import { longDate } from '../views/wording.ts';
 import { type PolicyDigests, pagePolicy, policyDigests } from './content-policy.ts';
-import { FileBytes } from './file-bytes.ts';
+import { byteCharacters, FileBytes } from './file-bytes.ts';
 import { inlineParts } from './inline-parts.ts';
 
 /** A file of the site. */
@@ -31,6 +31,7 @@ export interface StampedSite {
 /**
  * Reads every file of a finished site, and rewrites its pages. `date` is ISO 8601. The version follows from all pages and
  * stands in each: at first its place is kept free in all, then filled, so that pages are made once and none is kept.
+ * Pages go through as they lie, a character for each byte: marks and tags are ASCII, and nothing else is read.
  */
 export async function stampPages(folder: string, date: string): Promise<StampedSite> {
   const names = (await readdir(folder, { recursive: true, withFileTypes: true }))
@@ -46,11 +47,11 @@ export async function stampPages(folder: string, date: string): Promise<StampedS
     files.push({ path, bytes: content.length, digest, revision: digest });
   }
   const digests = new Map(files.map(({ path, digest }) => [path, digest]));
-  const dateInWords = longDate(date);
-  const undated = { day: '1970-01-01', words: longDate('1970-01-01') };
+  const dateInWords = byteCharacters(longDate(date));
+  const undated = { day: '1970-01-01', words: byteCharacters(longDate('1970-01-01')) };
   const pages: StampedPage[] = [];
   for (const path of names.filter((name) => name.endsWith('.html'))) {
-    const parts = bytes.read(join(folder, path)).toString().split(anyMark);
+    const parts = bytes.readCharacters(join(folder, path)).split(anyMark);
     // What a page may load follows from the rest of it, and is left out of what it says.
     const undatedWords = { version: 'version', date: undated.day, dateInWords: undated.words };
     const revision = digestOf(...filled(path, parts, digests, undatedWords));
@@ -62,21 +63,23 @@ export async function stampPages(folder: string, date: string): Promise<StampedS
     }
     const policy = policyDigests({ scripts, styles });
     const stated = withPolicy(page, parts, stretches, pagePolicy(policy));
-    const content = bytes.write(join(folder, path), stated);
+    const size = bytes.writeCharacters(join(folder, path), stated);
     pages.push({
       path,
-      size: content.length,
+      size,
       revision,
       policy,
-      versionAt: placesIn(content, placeOfVersion),
+      versionAt: placesIn(stated, placeOfVersion),
     });
   }
   const version = digestOf(
-    [
-      date,
-      ...[...digests].map(([path, digest]) => `${path} ${digest}`),
-      ...pages.map(({ path, revision }) => `${path} ${revision}`),
-    ].join('\n'),
+    byteCharacters(
+      [
+        date,
+        ...[...digests].map(([path, digest]) => `${path} ${digest}`),
+        ...pages.map(({ path, revision }) => `${path} ${revision}`),
+      ].join('\n'),
+    ),
   );
   for (const { path, size, revision, versionAt } of pages) {
     fillIn(join(folder, path), versionAt, version);
@@ -108,7 +111,7 @@ interface Words {
   readonly dateInWords: string;
 }
 
-/** A page’s stretches of text, with the words in place of its marks, which are every second part; that of the policy is empty. */
+/** A page’s stretches, with the words in place of its marks, which are every second part; that of the policy is empty. */
 function filled(
   page: string,
   parts: readonly string[],
@@ -150,7 +153,7 @@ function withPolicy(
   return stated + page.slice(from);
 }
 
-function placesIn(content: Buffer, word: string): number[] {
+function placesIn(content: string, word: string): number[] {
   const places: number[] = [];
   for (let at = content.indexOf(word); at !== -1; at = content.indexOf(word, at + 1)) places.push(at);
   return places;
@@ -166,9 +169,15 @@ function fillIn(path: string, places: readonly number[], version: string): void 
   }
 }
 
-/** Short, as it is sent for every page of a family; long enough to tell the versions of one page apart. */
+/**
+ * Of bytes, or of texts with a character for each byte. Short, as it is sent for every page of a family; long enough to
+ * tell the versions of one page apart.
+ */
 function digestOf(...contents: readonly (string | Uint8Array)[]): string {
   const hash = createHash('sha256');
-  for (const content of contents) hash.update(content);
+  for (const content of contents) {
+    if (typeof content === 'string') hash.update(content, 'latin1');
+    else hash.update(content);
+  }
   return hash.digest('hex').slice(0, digestLength);
 }

@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -59,4 +60,18 @@ test('a changed file changes the version and the pages that name it, no other', 
 test('a page that names a file that is not there stops the build', async () => {
   writeFileSync(join(folder, 'index.html'), digestStamp('nowhere.json'));
   await expect(stampPages(folder, '2026-03-01')).rejects.toThrow('names the file nowhere.json');
+});
+
+test('letters outside ASCII stay what they are, and a script with such letters is let run', async () => {
+  const script = 'say("−3 dB · “ok” · Ω · 日本")';
+  writeFileSync(
+    join(folder, 'index.html'),
+    `<meta content="${stamps.contentPolicy}"><p title="Año">−3 dB · ${stamps.dateInWords}</p><script>${script}</script>`,
+  );
+  const { files } = await stampPages(folder, '2026-03-01');
+  const digest = createHash('sha256').update(script).digest('base64');
+  const text = page('index.html');
+  expect(text).toContain(`'sha256-${digest}'`);
+  expect(text).toContain(`"><p title="Año">−3 dB · 1 March 2026</p><script>${script}</script>`);
+  expect(files.map(({ bytes }) => bytes)).toEqual([Buffer.byteLength(text)]);
 });
