@@ -2,12 +2,12 @@
 
 import { siteAddress } from '../views/address.ts';
 import type { SiteView } from '../views/site.ts';
-import { viewOf } from '../views/store.ts';
+import { partsOfPages } from '../views/store.ts';
 import { phrase } from '../words/index.ts';
 
 /** With its whole address, base path and language included. */
-export async function siteHere(): Promise<SiteView> {
-  const site = await viewOf('site');
+export function siteHere(): SiteView {
+  const { site } = partsOfPages();
   return { ...site, address: siteAddress(site.address, import.meta.env.BASE_URL, site.folder) };
 }
 

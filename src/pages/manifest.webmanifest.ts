@@ -5,11 +5,11 @@ import { href } from '../components/href.ts';
 import { dotIcons } from '../components/mark.ts';
 import { papers } from '../views/papers.ts';
 import { shortName } from '../views/short-name.ts';
-import { viewOf } from '../views/store.ts';
+import { partsOfPages } from '../views/store.ts';
 import { phrase } from '../words/index.ts';
 
-export const GET: APIRoute = async () => {
-  const site = await viewOf('site');
+export const GET: APIRoute = () => {
+  const site = partsOfPages().site;
   const manifest = {
     id: href(''),
     name: site.name,

@@ -6,7 +6,7 @@ import { siteAddress } from '../views/address.ts';
 import type { SinceRevision } from '../views/changes/compare.ts';
 import { languageFolder, languagesOf } from '../views/languages.ts';
 import { movedPages } from '../views/moved-pages.ts';
-import { pageViews } from '../views/page-views.ts';
+import { pageContents } from '../views/page-views.ts';
 import { profilePath } from '../views/paths.ts';
 import { siteView } from '../views/site.ts';
 import { putInStore } from '../views/store.ts';
@@ -124,7 +124,7 @@ async function buildLanguage(
 ): Promise<BuiltPart> {
   const { build } = await import('astro');
   await mkdir(scratch, { recursive: true });
-  putInStore({ answers, views: pageViews(answers, base) });
+  putInStore(pageContents(answers, base));
   try {
     await fromOwnFolder(() =>
       inProduction(() =>

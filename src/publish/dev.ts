@@ -7,7 +7,7 @@ import { type CheckedAnswers, type CheckSettings, checkContent, textReport } fro
 import { KeptOutputs } from '../kept-outputs.ts';
 import { siteAddress } from '../views/address.ts';
 import { languagesOf } from '../views/languages.ts';
-import { pageViews } from '../views/page-views.ts';
+import { pageContents } from '../views/page-views.ts';
 import { embedScriptPath, refreshedPath } from '../views/paths.ts';
 import { siteView } from '../views/site.ts';
 import { inStore, putInStore } from '../views/store.ts';
@@ -67,7 +67,7 @@ export async function devSite({ contentFolder, host, port, report = print }: Dev
       ...(whenRead && { whenRead }),
     });
   const first = await checked();
-  putInStore({ answers: first.answers, views: pageViews(first.answers, '/') });
+  putInStore(pageContents(first.answers, '/'));
   report({ ...first, folder: contentFolder, shown: true });
 
   const [language] = languagesOf(first.answers);
@@ -96,7 +96,7 @@ export async function devSite({ contentFolder, host, port, report = print }: Dev
     async () => {
       const again = await checked(async ({ answers, readable }) => {
         if (!readable) return;
-        putInStore({ answers, views: pageViews(answers, '/') });
+        putInStore(pageContents(answers, '/'));
         refresh?.();
         // The open page first: the rules of a large base take a while.
         await wait(pageFirstMs);

@@ -5,7 +5,7 @@ import { blankSheets } from './blank-sheet.ts';
 import { codeFiles } from './code-directory.ts';
 import { codeList, codeSentences } from './code-list.ts';
 import { codesPages } from './codes-page.ts';
-import { correctionViews } from './corrections.ts';
+import { type CorrectionView, correctionViews } from './corrections.ts';
 import { coverageView } from './coverage/coverage-page.ts';
 import { dataPage } from './data-page.ts';
 import { guidePages } from './guide-page.ts';
@@ -16,7 +16,7 @@ import { plannerData } from './planner-data.ts';
 import { profilePage } from './profile-page.ts';
 import { readingsPage } from './readings-page.ts';
 import { rulesPage } from './rules-page.ts';
-import { listsView, siteView } from './site.ts';
+import { listsView, type SiteView, siteView } from './site.ts';
 import { sourcePages } from './source-page.ts';
 import { tableFiles } from './table-files.ts';
 import { tablePages } from './table-page.ts';
@@ -70,7 +70,6 @@ export function pageViews(answers: Answers, base: string) {
   const profiles = answers.base.profiles;
   const families = answers.base.families;
   return {
-    site: one('site', () => siteView(answers)),
     lists: one('lists', () => listsView(answers)),
     rules: one('rules', () => rulesPage(answers)),
     codeFiles: listed(() => codeFiles(codeList(answers), codeSentences(answers))),
@@ -102,7 +101,6 @@ export function pageViews(answers: Answers, base: string) {
     tablePages: listed(() => byId(tablePages(answers))),
     tableFiles: listed(() => tableFiles(answers)),
     planner: one('planner', () => plannerData(answers)),
-    corrections: listed(() => correctionViews(answers)),
     blankSheets: listed(() => byId(blankSheets(answers))),
     coverage: one('coverage', () => coverageView(answers)),
     guidePages: listed(async () => byId(await guidePages(answers, base))),
@@ -111,6 +109,40 @@ export function pageViews(answers: Answers, base: string) {
 }
 
 export type PageViews = ReturnType<typeof pageViews>;
+
+/**
+ * What components ask for in the midst of a page, given at once: all that follows a component that waits is kept aside
+ * piece by piece until it has come.
+ */
+export interface PageParts {
+  readonly site: SiteView;
+  /** Where what the page at a path shows is corrected. */
+  readonly corrections: (path: string) => CorrectionView['links'];
+}
+
+export function pageParts(answers: Answers): PageParts {
+  let views: ReadonlyMap<string, CorrectionView> | undefined;
+  return {
+    site: siteView(answers),
+    corrections: (path) => {
+      views ??= correctionViews(answers);
+      const view = views.get(path);
+      if (!view) throw new Error(`Nothing is known of where ${path} is corrected.`);
+      return view.links;
+    },
+  };
+}
+
+/** What is handed over to the pages: made by the caller’s modules, so that pages are free of all that makes it. */
+export interface Handed {
+  readonly answers: Answers;
+  readonly views: PageViews;
+  readonly parts: PageParts;
+}
+
+export function pageContents(answers: Answers, base: string): Handed {
+  return { answers, views: pageViews(answers, base), parts: pageParts(answers) };
+}
 
 /** The view of a kind of page. */
 export type ViewOf<Kind extends keyof PageViews> = NonNullable<Awaited<ReturnType<PageViews[Kind]['get']>>>;

@@ -2,7 +2,7 @@
 
 import type { APIRoute, GetStaticPaths } from 'astro';
 import { type PreviewSubject, previewPng } from '../../components/preview.ts';
-import { viewOf } from '../../views/store.ts';
+import { partsOfPages, viewOf } from '../../views/store.ts';
 
 interface Props {
   subject: PreviewSubject;
@@ -23,7 +23,7 @@ export const getStaticPaths = (async () => {
 }) satisfies GetStaticPaths;
 
 export const GET: APIRoute<Props> = async ({ props }) => {
-  const site = await viewOf('site');
+  const site = partsOfPages().site;
   const png = await previewPng(site.colours.accent, site.name, props.subject);
   return new Response(new Uint8Array(png), { headers: { 'content-type': 'image/png' } });
 };
