@@ -6,7 +6,7 @@ import { siteAddress } from '../views/address.ts';
 import type { SinceRevision } from '../views/changes/compare.ts';
 import { languageFolder, languagesOf } from '../views/languages.ts';
 import { movedPages } from '../views/moved-pages.ts';
-import { pageContents } from '../views/page-views.ts';
+import { type Handed, pageContents } from '../views/page-views.ts';
 import { profilePath } from '../views/paths.ts';
 import { siteView } from '../views/site.ts';
 import { putInStore } from '../views/store.ts';
@@ -18,9 +18,9 @@ import { writeEmbedScript } from './embed.ts';
 import { speaking } from './interface-language.ts';
 import { makeOffline } from './offline.ts';
 import { replaceFolder } from './output-folder.ts';
-import { writeProgramFiles } from './program-files.ts';
+import { ProgramFiles } from './program-files.ts';
 import { inProduction, keepAstroQuiet, projectRoot, withSlashes } from './project.ts';
-import { endSearchIndex, indexPages } from './search-index.ts';
+import { endSearchIndex, SearchIndex } from './search-index.ts';
 import { siteHeaders } from './site-headers.ts';
 import { writeRobots, writeSitemap } from './sitemap.ts';
 import { stampPages } from './stamp-pages.ts';
@@ -122,9 +122,55 @@ async function buildLanguage(
     languages,
   }: LanguageOptions,
 ): Promise<BuiltPart> {
+  const address = siteAddress(siteView(answers).address, base, languageFolder(languages, language.tag));
+  const published = { address, date };
+  const files = await ProgramFiles.of(folder, answers, published, since);
+  const index = await SearchIndex.begin(folder);
+  try {
+    await mkdir(scratch, { recursive: true });
+    // Beside its page, the files about a profile are made from the same output, which is not kept; the page before it is
+    // written by then, and can be taken into the index while this one is made.
+    let before: string | undefined;
+    const contents = whenProfileBegins(pageContents(answers, base), (profile) => {
+      files.writeAbout(profile);
+      if (before !== undefined) index.take(`${profilePath(before)}index.html`);
+      before = profile;
+    });
+    await renderPages(contents, { folder, scratch, base, language });
+    const pages = await pagesIn(folder);
+    log(`${pages.length} pages written`);
+    log(`${await files.writeRest()} files of data written`);
+    await writeEmbedScript(folder, language);
+    const changes = since?.changes() ?? [];
+    const changed = changes.filter(({ kind }) => kind !== 'gone').map(({ profile }) => profilePath(profile));
+    await writeSitemap(folder, pages, { ...published, changed: new Set(changed) });
+    log(`${await index.takeAll(pages)} pages taken into the search`);
+    // Nothing of the site names the files of the index by what they hold.
+    const [policies] = await together(finishPages(folder, date, base, log), index.write());
+    return {
+      pages: pages.length,
+      changes: changes.length,
+      redirects: redirectsOf(answers, base),
+      address,
+      policies,
+    };
+  } finally {
+    await endSearchIndex();
+  }
+}
+
+/** Has Astro write all pages of a site. */
+async function renderPages(
+  contents: Handed,
+  {
+    folder,
+    scratch,
+    base,
+    language,
+  }: Pick<LanguageOptions, 'folder' | 'scratch' | 'base'> & { language: Language },
+): Promise<void> {
   const { build } = await import('astro');
-  await mkdir(scratch, { recursive: true });
-  putInStore(pageContents(answers, base));
+  putInStore(contents);
   try {
     await fromOwnFolder(() =>
       inProduction(() =>
@@ -141,37 +187,31 @@ async function buildLanguage(
   } finally {
     putInStore(undefined);
   }
-  const pages = await countPages(folder);
-  log(`${pages} pages written`);
-  const address = siteAddress(siteView(answers).address, base, languageFolder(languages, language.tag));
-  const published = { address, date };
-  const changes = since?.changes() ?? [];
-  const changed = changes.filter(({ kind }) => kind !== 'gone').map(({ profile }) => profilePath(profile));
-  try {
-    // Pagefind takes in the pages in a process of its own while the data are written here.
-    const [index, files] = await together(
-      indexPages(folder),
-      writeProgramFiles(folder, answers, published, since),
-    );
-    log(`${files} files of data written`);
-    await writeEmbedScript(folder, language);
-    await writeSitemap(folder, { ...published, changed: new Set(changed) });
-    const stamped = await stampPages(folder, date);
-    const { precache, family, leftOut } = await makeOffline(folder, base, stamped);
-    log(`Kept on phones: ${kilobytes(precache)} from the first visit on, up to ${kilobytes(family)} a unit`);
-    if (leftOut.length > 0) log(`Too large to be kept: ${leftOut.length} pages, such as ${leftOut[0]}`);
-    await index.write();
-    log(`${index.pages} pages indexed for the search`);
-    return {
-      pages,
-      changes: changes.length,
-      redirects: redirectsOf(answers, base),
-      address,
-      policies: stamped.policies,
-    };
-  } finally {
-    await endSearchIndex();
-  }
+}
+
+/** The same contents, telling of each profile when its page is begun. Pages are written one after another. */
+function whenProfileBegins(contents: Handed, tell: (profile: string) => void): Handed {
+  const { profilePages } = contents.views;
+  const get: typeof profilePages.get = async (id) => {
+    const view = await profilePages.get(id);
+    tell(id);
+    return view;
+  };
+  return { ...contents, views: { ...contents.views, profilePages: { ...profilePages, get } } };
+}
+
+/** Puts into finished pages what is known only now, and makes the site readable without a network; gives what may run in pages. */
+async function finishPages(
+  folder: string,
+  date: string,
+  base: string,
+  log: BuildOptions['log'],
+): Promise<readonly PolicyDigests[]> {
+  const stamped = await stampPages(folder, date);
+  const { precache, family, leftOut } = await makeOffline(folder, base, stamped);
+  log(`Kept on phones: ${kilobytes(precache)} from the first visit on, up to ${kilobytes(family)} a unit`);
+  if (leftOut.length > 0) log(`Too large to be kept: ${leftOut.length} pages, such as ${leftOut[0]}`);
+  return stamped.policies;
 }
 
 /** Both results; where one fails, only once the other has ended too, so that nothing is written into a folder given up. */
@@ -185,9 +225,13 @@ function redirectsOf(answers: Answers, base: string): BuiltSite['redirects'] {
   return Object.fromEntries(movedPages(answers).map(({ id, to }) => [`${base}${id}/`, `${base}${to}`]));
 }
 
-async function countPages(folder: string): Promise<number> {
+/** The pages of a folder, in an order that is the same everywhere. */
+async function pagesIn(folder: string): Promise<string[]> {
   const files = await readdir(folder, { recursive: true });
-  return files.filter((file) => file.endsWith('.html')).length;
+  return files
+    .filter((file) => file.endsWith('.html'))
+    .map((file) => file.replaceAll('\\', '/'))
+    .sort();
 }
 
 function kilobytes(bytes: number): string {

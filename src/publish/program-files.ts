@@ -14,34 +14,67 @@ import type { Published, PublishedFile } from '../views/published-file.ts';
 import { tableFiles } from '../views/table-files.ts';
 import { FileBytes } from './file-bytes.ts';
 
-/** Writes them all into a folder, one at a time, and says how many; `since` is what the feed tells of. */
-export async function writeProgramFiles(
-  folder: string,
-  answers: Answers,
-  published: Published,
-  since: SinceRevision | undefined,
-): Promise<number> {
-  const files = new FileBytes();
-  const folders = new Set<string>();
-  const write = ({ path, text }: PublishedFile): WrittenFile => {
-    const within = dirname(join(folder, path));
-    if (!folders.has(within)) mkdirSync(within, { recursive: true });
-    folders.add(within);
-    const content = files.write(join(folder, path), text());
-    return { bytes: content.length, sha256: createHash('sha256').update(content).digest('hex') };
-  };
-  const documents = await documentsOf(answers, published);
-  for (const about of Map.groupBy(documents, ({ profile }) => profile).values()) {
-    for (const document of about) write(document);
-    // What was made for one profile is garbage by now: a pause lets it be collected.
-    await setImmediate();
+/** These files of a site that is being built. */
+export class ProgramFiles {
+  readonly #folder: string;
+  /** Those about one profile, by profile, and the others: not written yet. */
+  readonly #waiting: Map<string | undefined, PublishedFile[]>;
+  readonly #last: (write: (file: PublishedFile) => WrittenFile) => void;
+  readonly #bytes = new FileBytes();
+  readonly #folders = new Set<string>();
+  #count = 0;
+
+  private constructor(
+    folder: string,
+    documents: readonly PublishedFile[],
+    last: (write: (file: PublishedFile) => WrittenFile) => void,
+  ) {
+    this.#folder = folder;
+    this.#waiting = Map.groupBy(documents, ({ profile }) => profile);
+    this.#last = last;
   }
-  const resources = dataResources(answers);
-  const written = new Map<string, WrittenFile>();
-  for (const resource of resources) written.set(resource.path, write(resource));
-  write(dataPackage(answers, published, resources, written));
-  write(changesFeed(answers, published, since));
-  return documents.length + resources.length + 2;
+
+  /** For a folder; `since` is what the feed tells of. */
+  static async of(
+    folder: string,
+    answers: Answers,
+    published: Published,
+    since: SinceRevision | undefined,
+  ): Promise<ProgramFiles> {
+    return new ProgramFiles(folder, await documentsOf(answers, published), (write) => {
+      const resources = dataResources(answers);
+      const written = new Map(resources.map((resource) => [resource.path, write(resource)]));
+      write(dataPackage(answers, published, resources, written));
+      write(changesFeed(answers, published, since));
+    });
+  }
+
+  /** Writes the files about a profile, once: best while its output is at hand. */
+  writeAbout(profile: string): void {
+    for (const document of this.#waiting.get(profile) ?? []) this.#write(document);
+    this.#waiting.delete(profile);
+  }
+
+  /** Writes what is not written yet, one file at a time, and says how many there are in all. */
+  async writeRest(): Promise<number> {
+    for (const [about, documents] of this.#waiting) {
+      for (const document of documents) this.#write(document);
+      this.#waiting.delete(about);
+      // What was made for one profile is garbage by now: a pause lets it be collected.
+      await setImmediate();
+    }
+    this.#last((file) => this.#write(file));
+    return this.#count;
+  }
+
+  #write({ path, text }: PublishedFile): WrittenFile {
+    const within = dirname(join(this.#folder, path));
+    if (!this.#folders.has(within)) mkdirSync(within, { recursive: true });
+    this.#folders.add(within);
+    const content = this.#bytes.write(join(this.#folder, path), text());
+    this.#count += 1;
+    return { bytes: content.length, sha256: createHash('sha256').update(content).digest('hex') };
+  }
 }
 
 /** The same files for a server that makes them when they are asked for, by path; without sizes and digests. */

@@ -1,54 +1,84 @@
 /** The index of words that the start page searches, made by Pagefind over the finished pages. */
-import { mkdir, readdir, writeFile } from 'node:fs/promises';
+import { mkdir, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
-import { close, createIndex } from 'pagefind';
+import { close, createIndex, type PagefindIndex } from 'pagefind';
 import { anyMark } from '../views/stamps.ts';
 import { FileBytes, textOfCharacters } from './file-bytes.ts';
 import { searchedPage } from './searched-part.ts';
 
+/** Where the index is, below the folder of the pages. */
+export const searchFolder = 'pagefind/';
+
 /** Interfaces of Pagefind's own and languages the site is not in: the start page needs neither. */
 const unusedFiles = /^pagefind-(?:ui|modular-ui|component-ui|highlight)\.|^wasm\.unknown\./;
 
-/** Pages taken in, by Pagefind’s own process. */
-export interface SearchIndex {
-  readonly pages: number;
-  /** Writes `pagefind/` into the folder of the pages. */
-  write(): Promise<void>;
-}
+/** An index that is being made, by Pagefind’s own process, beside whatever else is done meanwhile. */
+export class SearchIndex {
+  readonly #folder: string;
+  readonly #index: PagefindIndex;
+  readonly #bytes = new FileBytes();
+  readonly #seen = new Set<string>();
+  /** Pages are taken in one after another, so that the same pages make the same index. */
+  #taken: Promise<void> = Promise.resolve();
+  #pages = 0;
 
-/**
- * Takes in the pages of a folder, beside whatever else is done meanwhile: the work is that of another process. No page
- * may be rewritten until it is done. {@link endSearchIndex} is to be called in the end, whatever comes of it.
- * @throws Error with Pagefind's own messages where it could not; where the searched part of a page holds a mark.
- */
-export async function indexPages(folder: string): Promise<SearchIndex> {
-  const { index, errors } = await createIndex({ forceLanguage: 'en' });
-  assertNone(errors);
-  if (!index) throw new Error('The search index could not be begun.');
-  let pages = 0;
-  const bytes = new FileBytes();
-  for (const file of await readdir(folder, { recursive: true })) {
-    if (!file.endsWith('.html')) continue;
-    const searched = searchedPage(bytes.readCharacters(join(folder, file)));
-    if (searched === undefined) continue;
-    const content = textOfCharacters(searched);
-    // What is known only when all pages are written is not searched for.
-    if (content.search(anyMark) >= 0) throw new Error(`The searched part of ${file} holds a mark.`);
-    const added = await index.addHTMLFile({ sourcePath: file.replaceAll('\\', '/'), content });
-    assertNone(added.errors);
-    pages += 1;
+  private constructor(folder: string, index: PagefindIndex) {
+    this.#folder = folder;
+    this.#index = index;
   }
-  const write = async (): Promise<void> => {
-    const { files, errors: writing } = await index.getFiles();
-    assertNone(writing);
+
+  /**
+   * Begins the index of a folder. {@link endSearchIndex} is to be called in the end, whatever comes of it.
+   * @throws Error with Pagefind's own messages.
+   */
+  static async begin(folder: string): Promise<SearchIndex> {
+    const { index, errors } = await createIndex({ forceLanguage: 'en' });
+    assertNone(errors);
+    if (!index) throw new Error('The search index could not be begun.');
+    return new SearchIndex(folder, index);
+  }
+
+  /** Has a finished page taken in, once, after those before it; it may be rewritten when {@link takeAll} has. */
+  take(file: string): void {
+    if (this.#seen.has(file)) return;
+    this.#seen.add(file);
+    this.#taken = this.#taken.then(() => this.#takeIn(file));
+    // Told of by `takeAll`.
+    this.#taken.catch(() => undefined);
+  }
+
+  /**
+   * Waits for what has been taken, and takes what is left of the pages; gives how many are searched.
+   * @throws Error with Pagefind's own messages; where the searched part of a page holds a mark.
+   */
+  async takeAll(pages: readonly string[]): Promise<number> {
+    for (const page of pages) this.take(page);
+    await this.#taken;
+    return this.#pages;
+  }
+
+  /** Writes `pagefind/` into the folder of the pages. */
+  async write(): Promise<void> {
+    const { files, errors } = await this.#index.getFiles();
+    assertNone(errors);
     for (const file of files) {
       if (unusedFiles.test(file.path)) continue;
-      const path = join(folder, 'pagefind', file.path);
+      const path = join(this.#folder, searchFolder, file.path);
       await mkdir(dirname(path), { recursive: true });
       await writeFile(path, file.content);
     }
-  };
-  return { pages, write };
+  }
+
+  async #takeIn(file: string): Promise<void> {
+    const searched = searchedPage(this.#bytes.readCharacters(join(this.#folder, file)));
+    if (searched === undefined) return;
+    const content = textOfCharacters(searched);
+    // What is known only when all pages are written is not searched for.
+    if (content.search(anyMark) >= 0) throw new Error(`The searched part of ${file} holds a mark.`);
+    const { errors } = await this.#index.addHTMLFile({ sourcePath: file, content });
+    assertNone(errors);
+    this.#pages += 1;
+  }
 }
 
 /** Ends Pagefind’s process; pages it has not taken in by then are given up. */

@@ -1,5 +1,5 @@
 /** What crawlers look for: the list of pages (sitemaps.org, protocol 0.9) and robots.txt. */
-import { readdir, writeFile } from 'node:fs/promises';
+import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { element, xmlText } from '../views/xml.ts';
 
@@ -20,11 +20,14 @@ export interface SitemapPages {
   readonly date: string;
 }
 
-/** Lists every page of a finished site in `sitemap.xml`. */
-export async function writeSitemap(folder: string, pages: SitemapPages): Promise<void> {
-  const files = (await readdir(folder, { recursive: true })).map((file) => file.replaceAll('\\', '/'));
+/** Lists every page of a finished site, by its file, in `sitemap.xml`. */
+export async function writeSitemap(
+  folder: string,
+  files: readonly string[],
+  pages: SitemapPages,
+): Promise<void> {
   const paths = files
-    .filter((file) => file.endsWith('.html') && !unlisted.has(file))
+    .filter((file) => !unlisted.has(file))
     .map((file) => file.replace(/(^|\/)index\.html$/, '$1'))
     .sort();
   for (const [name, text] of sitemapFiles(paths, pages)) await writeFile(join(folder, name), text);

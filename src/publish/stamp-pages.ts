@@ -8,6 +8,7 @@ import { longDate } from '../views/wording.ts';
 import { type PolicyDigests, pagePolicy, policyDigests } from './content-policy.ts';
 import { byteCharacters, FileBytes } from './file-bytes.ts';
 import { inlineParts } from './inline-parts.ts';
+import { searchFolder } from './search-index.ts';
 
 /** A file of the site. */
 export interface SiteFile {
@@ -29,7 +30,7 @@ export interface StampedSite {
 }
 
 /**
- * Reads every file of a finished site, and rewrites its pages. `date` is ISO 8601. The version follows from all pages and
+ * Reads every file of a finished site but the index of words, which may be written meanwhile, and rewrites its pages. `date` is ISO 8601. The version follows from all pages and
  * stands in each: at first its place is kept free in all, then filled, so that pages are made once and none is kept.
  * Pages go through as they lie, a character for each byte: marks and tags are ASCII, and nothing else is read.
  */
@@ -38,6 +39,7 @@ export async function stampPages(folder: string, date: string): Promise<StampedS
     .filter((entry) => entry.isFile())
     .map((entry) => join(entry.parentPath, entry.name).slice(folder.length + 1))
     .map((path) => path.replaceAll('\\', '/'))
+    .filter((path) => !path.startsWith(searchFolder))
     .sort();
   const bytes = new FileBytes();
   const files: SiteFile[] = [];
