@@ -19,8 +19,16 @@ export interface JudgedTable {
   readonly isForPlans: boolean;
 }
 
-/** The tables without faults, in the order they are listed in. */
-export function judgedTables(answers: Answers): JudgedTable[] {
+/** The tables without faults, in the order they are listed in: once made, the same for all who ask of these answers. */
+export function judgedTables(answers: Answers): readonly JudgedTable[] {
+  const known = made.get(answers) ?? tablesMade(answers);
+  made.set(answers, known);
+  return known;
+}
+
+const made = new WeakMap<Answers, readonly JudgedTable[]>();
+
+function tablesMade(answers: Answers): JudgedTable[] {
   return [...answers.tables].flatMap(([id, { table }]) => {
     const entry = answers.base.tables.get(id);
     if (!entry || !table) return [];

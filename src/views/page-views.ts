@@ -9,7 +9,6 @@ import { type CorrectionView, correctionViews } from './corrections.ts';
 import { coverageView } from './coverage/coverage-page.ts';
 import { dataPage } from './data-page.ts';
 import { guidePages } from './guide-page.ts';
-import { tablesOfProfiles } from './judged-tables.ts';
 import { movedPages } from './moved-pages.ts';
 import { planPages } from './plan-answers.ts';
 import { plannerData } from './planner-data.ts';
@@ -66,7 +65,6 @@ const byId = <View extends { readonly id: string }>(views: readonly View[]): (re
 
 /** The views of a site that is mounted at `base`, which has a slash at both ends. */
 export function pageViews(answers: Answers, base: string) {
-  let tables: ReturnType<typeof tablesOfProfiles> | undefined;
   const profiles = answers.base.profiles;
   const families = answers.base.families;
   return {
@@ -84,8 +82,7 @@ export function pageViews(answers: Answers, base: string) {
       () => answers.outputs.keys(),
       (id) => {
         const profile = profiles.get(id);
-        tables ??= tablesOfProfiles(answers);
-        return profile && profilePage(answers, tables, profile);
+        return profile && profilePage(answers, profile);
       },
     ),
     movedPages: listed(() => byId(movedPages(answers))),

@@ -188,13 +188,12 @@ class InfluenceBook {
   }
 
   #place({ name, id, degreesOfFreedom, shape }: Quantity['budget'][number]): number {
-    const dof = Number.isFinite(degreesOfFreedom) ? toSeven(degreesOfFreedom) : null;
-    const influence: SentInfluence = [name, dof, shape === 'rectangular' ? 1 : 0, id === undefined ? 0 : 1];
-    const key = `${influence.join('|')}|${id}`;
+    const key = `${name}|${degreesOfFreedom}|${shape}|${id}`;
     const known = this.#places.get(key);
     if (known !== undefined) return known;
+    const dof = Number.isFinite(degreesOfFreedom) ? toSeven(degreesOfFreedom) : null;
     this.#places.set(key, this.influences.length);
-    this.influences.push(influence);
+    this.influences.push([name, dof, shape === 'rectangular' ? 1 : 0, id === undefined ? 0 : 1]);
     return this.influences.length - 1;
   }
 }

@@ -10,7 +10,6 @@ import type { ResponsePlotData } from '../plot/response-plot.ts';
 import { answerSentence, type SentencePart, sentenceText } from './answer-sentence.ts';
 import { agreementSentence, behaviourOf, normalisedSentences } from './behaviour.ts';
 import { characteristicLabel } from './characteristic-label.ts';
-import type { JudgedTable } from './judged-tables.ts';
 import { profilePath, readingsPath, sourcePath, unitPath } from './paths.ts';
 import { type PlanAnswerView, planAnswerViews } from './plan-answers.ts';
 import {
@@ -145,12 +144,8 @@ export function sentenceOf(answers: Answers, profile: Entry<'profiles'>): Senten
   });
 }
 
-/** The view of a profile; undefined where its family is not known. `tables` are those of profiles. */
-export function profilePage(
-  answers: Answers,
-  tables: readonly JudgedTable[],
-  profile: Entry<'profiles'>,
-): ProfilePageView | undefined {
+/** The view of a profile; undefined where its family is not known. */
+export function profilePage(answers: Answers, profile: Entry<'profiles'>): ProfilePageView | undefined {
   const { base } = answers;
   const { data, id } = profile;
   const family = base.families.get(data.family);
@@ -179,7 +174,7 @@ export function profilePage(
     about: data.about,
     sentence,
     plans: planAnswerViews(answers, id),
-    tables: tableAnswerViews(answers, tables, id),
+    tables: tableAnswerViews(answers, id),
     book: readingBook(answers, id),
     setting: output.conditions ? benchSetting(output.conditions) : '',
     values: output.characteristics.filter((one) => askedFirst.has(one.name)).map(valueRow),

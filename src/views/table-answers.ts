@@ -3,7 +3,7 @@ import { type Answers, judgedProfile } from '../answers.ts';
 import type { JudgedProfile } from '../decide/index.ts';
 import type { Value } from '../tables/index.ts';
 import { phrase } from '../words/index.ts';
-import { isAsked, type JudgedTable, openOf } from './judged-tables.ts';
+import { isAsked, type JudgedTable, openOf, tablesOfProfiles } from './judged-tables.ts';
 import { tablePath } from './paths.ts';
 import type { ReadingRows } from './reading-links.ts';
 import type { NamedLink } from './source-page.ts';
@@ -62,19 +62,23 @@ export interface BecauseView {
   readonly readings: ReadingRows;
 }
 
-/** What the tables say of a profile, in the order of the tables. */
-export function tableAnswerViews(
-  answers: Answers,
-  tables: readonly JudgedTable[],
-  id: string,
-): TableAnswerView[] {
+/** What the tables that a profile alone can be held against say of it, in the order of the tables. */
+export function tableAnswerViews(answers: Answers, id: string): readonly TableAnswerView[] {
+  const last = lastAsked.get(answers);
+  if (last?.id === id) return last.views;
   const profile = judgedProfile(answers, id);
-  if (!profile) return [];
-  return tables.map((judged) => {
-    const open = openOf(judged, profile);
-    return answerView(answers, judged, id, profile, open, judged.decide(open));
-  });
+  const views = profile
+    ? tablesOfProfiles(answers).map((judged) => {
+        const open = openOf(judged, profile);
+        return answerView(answers, judged, id, profile, open, judged.decide(open));
+      })
+    : [];
+  lastAsked.set(answers, { id, views });
+  return views;
 }
+
+/** A profile’s page and its document for programs ask for the same, one after the other. */
+const lastAsked = new WeakMap<Answers, { readonly id: string; readonly views: readonly TableAnswerView[] }>();
 
 function answerView(
   answers: Answers,

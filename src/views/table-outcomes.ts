@@ -65,7 +65,7 @@ export function decider(data: TableData): (open: Open) => Outcome {
   const table = tableFrom(data);
   const known = new Map<string, Outcome>();
   return (open) => {
-    const key = JSON.stringify(open);
+    const key = open.join(';');
     const outcome = known.get(key) ?? outcomeOf(table, data, grid, open);
     known.set(key, outcome);
     return outcome;

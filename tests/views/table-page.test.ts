@@ -1,7 +1,6 @@
 /** The views of decision tables on the demo: rules in words, profiles under them, and what is narrowed down. */
 import { expect, test } from 'vitest';
 import { greatestBoost } from '../../src/measure/index.ts';
-import { tablesOfProfiles } from '../../src/views/judged-tables.ts';
 import { sourcePages } from '../../src/views/source-page.ts';
 import { pieceSaid } from '../../src/views/table-address.ts';
 import { tableAnswerViews } from '../../src/views/table-answers.ts';
@@ -156,8 +155,7 @@ test('of very many profiles some are listed, and how many more there are', () =>
 });
 
 test('a profile’s page: the answer, the rule, the value, its readings; or the question that decides', () => {
-  const tables = tablesOfProfiles(answers);
-  const views = tableAnswerViews(answers, tables, 'glasswick/0x7e8');
+  const views = tableAnswerViews(answers, 'glasswick/0x7e8');
   expect(views.length).toBe(pages.length);
   const [amplifier] = views;
   expect(amplifier?.answer).toBe('reflash');
@@ -173,7 +171,7 @@ test('a profile’s page: the answer, the rule, the value, its readings; or the 
     expect(readings.length).toBeGreaterThan(0);
   }
 
-  const silent = tableAnswerViews(answers, tables, 'brasslight/5s1i-b80')[0];
+  const silent = tableAnswerViews(answers, 'brasslight/5s1i-b80')[0];
   expect(silent?.dependsOn).toEqual(['Will the amplifier drive rear speakers?']);
   expect(silent?.rules.map(({ answer, cases }) => [answer, cases])).toEqual([
     ['keep and correct', ['Rear wanted: yes']],
@@ -183,7 +181,7 @@ test('a profile’s page: the answer, the rule, the value, its readings; or the 
 });
 
 test('a profile at a limit: borderline, the value with its row, and the reading that settles it', () => {
-  const views = tableAnswerViews(answers, tablesOfProfiles(answers), 'dialstone/6-00');
+  const views = tableAnswerViews(answers, 'dialstone/6-00');
   const input = views.find(({ path }) => path.includes('input-of-the-amplifier'));
   expect(input?.borderline).toMatchObject([{ label: 'Clean volts', anchor: 'value-clean-volts' }]);
   expect(input?.borderline[0]?.settledBy).toContain('with a finer meter');
@@ -193,7 +191,7 @@ test('a profile at a limit: borderline, the value with its row, and the reading 
 });
 
 test('a rule points a profile to others of its own unit only', () => {
-  const views = tableAnswerViews(answers, tablesOfProfiles(answers), 'glasswick/0x7e8');
+  const views = tableAnswerViews(answers, 'glasswick/0x7e8');
   const points = views.flatMap(({ rules }) =>
     rules.flatMap(({ pointsTo }) => pointsTo.map(({ path }) => path)),
   );

@@ -1,7 +1,6 @@
 /** A profile that was never measured, and columns that may be missing: nothing is made up for it. */
 import { expect, test } from 'vitest';
 import { readAnswers } from '../../src/answers.ts';
-import { judgedTables } from '../../src/views/judged-tables.ts';
 import { tableAnswerViews } from '../../src/views/table-answers.ts';
 import { partWords } from '../../src/views/table-listing.ts';
 import { tablePages } from '../../src/views/table-page.ts';
@@ -28,9 +27,7 @@ sources: [maker-bulletin]
   );
   expect(findings).toEqual([]);
   const table = tablePages(answers).find(({ id }) => id === 'loud');
-  const said = tableAnswerViews(answers, judgedTables(answers), unmeasured).find(
-    ({ path }) => path === table?.path,
-  );
+  const said = tableAnswerViews(answers, unmeasured).find(({ path }) => path === table?.path);
   if (!table || !said) throw new Error('no table');
   return { table, said };
 }

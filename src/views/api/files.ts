@@ -40,7 +40,6 @@ export function apiFiles(
   const { base } = answers;
   const { address } = published;
   const tables = judgedTables(answers);
-  const ofProfiles = tables.filter(({ isForPlans }) => !isForPlans);
   return [
     file(apiIndexPath, () => indexDocument(answers, published, tables)),
     file(openApiPath, () => description(answers, address)),
@@ -57,9 +56,7 @@ export function apiFiles(
     ...[...base.profiles.values()]
       .filter(({ data }) => base.families.has(data.family))
       .map((profile) => ({
-        ...file(apiProfilePath(profile.id), () =>
-          known(profileDocument(answers, ofProfiles, address, profile)),
-        ),
+        ...file(apiProfilePath(profile.id), () => known(profileDocument(answers, address, profile))),
         profile: profile.id,
       })),
   ];

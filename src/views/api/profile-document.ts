@@ -4,7 +4,7 @@ import type { Answers } from '../../answers.ts';
 import { type Entry, setAsideFor } from '../../base/index.ts';
 import { type Characteristic, formatQuantity, type ProfileOutput } from '../../measure/index.ts';
 import { sentenceText } from '../answer-sentence.ts';
-import type { JudgedTable } from '../judged-tables.ts';
+import { tablesOfProfiles } from '../judged-tables.ts';
 import { planPath, profilePath, readingsPath, tablePath } from '../paths.ts';
 import { sentenceOf } from '../profile-page.ts';
 import { publishedAgreement, publishedValue } from '../published-values.ts';
@@ -13,7 +13,6 @@ import { tableAnswerViews } from '../table-answers.ts';
 /** Undefined where the profile's family is missing. `address` is that of the site. */
 export function profileDocument(
   answers: Answers,
-  tables: readonly JudgedTable[],
   address: string,
   profile: Entry<'profiles'>,
 ): ProfileDocument | undefined {
@@ -45,7 +44,7 @@ export function profileDocument(
     agreement: output.agreement ? publishedAgreement(output.agreement) : null,
     missing: output.missing.map(({ name, reason }) => ({ name, reason })),
     plans: plansOf(answers, address, id),
-    tables: tablesOf(answers, tables, address, id),
+    tables: tablesOf(answers, address, id),
     twins: (groups.find(({ profiles }) => profiles.includes(id))?.profiles ?? []).filter((one) => one !== id),
     sessions: sessions.map((session) => ({
       session: session.id,
@@ -98,13 +97,9 @@ function plansOf(answers: Answers, address: string, id: string): ProfileDocument
   }));
 }
 
-function tablesOf(
-  answers: Answers,
-  tables: readonly JudgedTable[],
-  address: string,
-  id: string,
-): ProfileDocument['tables'] {
-  return tableAnswerViews(answers, tables, id).flatMap((view, at) => {
+function tablesOf(answers: Answers, address: string, id: string): ProfileDocument['tables'] {
+  const tables = tablesOfProfiles(answers);
+  return tableAnswerViews(answers, id).flatMap((view, at) => {
     const entry = tables[at]?.entry;
     if (!entry) return [];
     return [
