@@ -178,6 +178,8 @@ function plain({ value, unit, standardUncertainty, coverageFactor, bound }: Quan
 /** The influences of one profile’s values, each once: what several values share has one place. */
 class InfluenceBook {
   readonly influences: SentInfluence[] = [];
+  /** By the id of what several values share, which says all of it; else by all that is said. */
+  readonly #placesById = new Map<string, number>();
   readonly #places = new Map<string, number>();
 
   withParts(value: Quantity): SentQuantity {
@@ -188,11 +190,12 @@ class InfluenceBook {
   }
 
   #place({ name, id, degreesOfFreedom, shape }: Quantity['budget'][number]): number {
-    const key = `${name}|${degreesOfFreedom}|${shape}|${id}`;
-    const known = this.#places.get(key);
+    const places = id === undefined ? this.#places : this.#placesById;
+    const key = id ?? `${name}|${degreesOfFreedom}|${shape}`;
+    const known = places.get(key);
     if (known !== undefined) return known;
     const dof = Number.isFinite(degreesOfFreedom) ? toSeven(degreesOfFreedom) : null;
-    this.#places.set(key, this.influences.length);
+    places.set(key, this.influences.length);
     this.influences.push([name, dof, shape === 'rectangular' ? 1 : 0, id === undefined ? 0 : 1]);
     return this.influences.length - 1;
   }

@@ -152,7 +152,8 @@ export function profilePage(answers: Answers, profile: Entry<'profiles'>): Profi
   const output = answers.outputs.get(id);
   const sentence = sentenceOf(answers, profile);
   if (!family || !output || !sentence) return undefined;
-  const valueRow = (one: Characteristic): ValueRow => valueRowOf(output, one);
+  const setting = output.conditions ? benchSetting(output.conditions) : '';
+  const valueRow = (one: Characteristic): ValueRow => valueRowOf(output, one, setting);
   const sessions = base.sessionsOfProfile.get(id) ?? [];
   return {
     id,
@@ -176,7 +177,7 @@ export function profilePage(answers: Answers, profile: Entry<'profiles'>): Profi
     plans: planAnswerViews(answers, id),
     tables: tableAnswerViews(answers, id),
     book: readingBook(answers, id),
-    setting: output.conditions ? benchSetting(output.conditions) : '',
+    setting,
     values: output.characteristics.filter((one) => askedFirst.has(one.name)).map(valueRow),
     headline: output.characteristics
       .filter((one) => askedFirst.has(one.name))
@@ -246,14 +247,15 @@ function inDecibels(voltsRms: number): string {
   return `${formatNumber(dbv(voltsRms), 1)}\u00a0dBV, ${formatNumber(dbu(voltsRms), 1)}\u00a0dBu`;
 }
 
-function valueRowOf(output: ProfileOutput, one: Characteristic): ValueRow {
+/** `mainSetting` is what the bench was set to under the main conditions, which a row does not repeat. */
+function valueRowOf(output: ProfileOutput, one: Characteristic, mainSetting: string): ValueRow {
   const setting = benchSetting(one.conditions);
   return {
     anchor: valueAnchorOf(output, one),
     label: characteristicLabel(one.name),
     value: formatQuantity(one),
     at: readAt(one.conditions),
-    setting: output.conditions && setting === benchSetting(output.conditions) ? '' : setting,
+    setting: setting === mainSetting ? '' : setting,
     uncertainty: uncertaintyParts(one),
     readings: readingRows(one.readings),
   };

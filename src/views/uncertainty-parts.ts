@@ -19,25 +19,22 @@ export function uncertaintyParts({ budget, standardUncertainty, coverageFactor }
   const parts = [...shares]
     .sort(([, a], [, b]) => b - a)
     .filter(([, share]) => share >= leastShare)
-    .map(([name, share]) => `${influenceLabel(name)} ${formatNumber(share * 100, 0)}\u00a0%`);
+    .map(([name, share]) => `${influenceLabels[name]?.() ?? name} ${formatNumber(share * 100, 0)}\u00a0%`);
   return `${parts.join(', ')}; k\u00a0=\u00a0${formatNumber(coverageFactor, 2)}`;
 }
 
-/** The influences that budgets name, in the language of the site; of others the name itself. */
-function influenceLabel(name: string): string {
-  const labels: Readonly<Record<string, string>> = {
-    'signal level': phrase('signal level'),
-    'voltmeter gain': phrase('voltmeter gain'),
-    load: phrase('load'),
-    counts: phrase('counts'),
-    resolution: phrase('resolution'),
-    repeats: phrase('repeats'),
-    interpolation: phrase('interpolation'),
-    ripple: phrase('ripple'),
-    'between benches': phrase('between benches'),
-    'level of the pass band': phrase('level of the pass band'),
-    'spacing of the frequencies played': phrase('spacing of the frequencies played'),
-    'departure from a straight slope': phrase('departure from a straight slope'),
-  };
-  return labels[name] ?? name;
-}
+/** The influences that budgets name, in the language of the site. */
+const influenceLabels: Readonly<Record<string, () => string>> = {
+  'signal level': () => phrase('signal level'),
+  'voltmeter gain': () => phrase('voltmeter gain'),
+  load: () => phrase('load'),
+  counts: () => phrase('counts'),
+  resolution: () => phrase('resolution'),
+  repeats: () => phrase('repeats'),
+  interpolation: () => phrase('interpolation'),
+  ripple: () => phrase('ripple'),
+  'between benches': () => phrase('between benches'),
+  'level of the pass band': () => phrase('level of the pass band'),
+  'spacing of the frequencies played': () => phrase('spacing of the frequencies played'),
+  'departure from a straight slope': () => phrase('departure from a straight slope'),
+};

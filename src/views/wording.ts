@@ -84,14 +84,15 @@ export function trustLabel(trust: Source['trust']): string {
   return labels[trust];
 }
 
+const channelLabels: Readonly<Record<string, () => string>> = {
+  FL: () => phrase('front left'),
+  FR: () => phrase('front right'),
+  RL: () => phrase('rear left'),
+  RR: () => phrase('rear right'),
+};
+
 export function channelLabel(channel: string): string {
-  const labels: Readonly<Record<string, string>> = {
-    FL: phrase('front left'),
-    FR: phrase('front right'),
-    RL: phrase('rear left'),
-    RR: phrase('rear right'),
-  };
-  return labels[channel] ?? channel;
+  return channelLabels[channel]?.() ?? channel;
 }
 
 /** What a value was read at: “front left, step 27, 1 kHz”. Empty where nothing narrows it down. */
