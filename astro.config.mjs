@@ -30,8 +30,6 @@ export default defineConfig({
   trailingSlash: 'always',
   build: {
     format: 'directory',
-    // One page after another: what a build does beside them counts on the one before being written.
-    concurrency: 1,
     assets: 'assets',
     // One request a page: on a bad signal a second round trip costs more than a few kilobytes.
     inlineStylesheets: 'always',

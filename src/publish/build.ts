@@ -6,25 +6,23 @@ import { siteAddress } from '../views/address.ts';
 import type { SinceRevision } from '../views/changes/compare.ts';
 import { languageFolder, languagesOf } from '../views/languages.ts';
 import { movedPages } from '../views/moved-pages.ts';
-import { type Handed, pageContents } from '../views/page-views.ts';
+import { pageContents } from '../views/page-views.ts';
 import { profilePath } from '../views/paths.ts';
 import { siteView } from '../views/site.ts';
-import { putInStore } from '../views/store.ts';
 import { inLanguage, type Language } from '../words/index.ts';
 import { gatherGarbageLater } from './build-memory.ts';
 import { contentDate } from './content-date.ts';
 import { headerPolicy, type PolicyDigests } from './content-policy.ts';
 import { writeEmbedScript } from './embed.ts';
-import { speaking } from './interface-language.ts';
 import { makeOffline } from './offline.ts';
 import { replaceFolder } from './output-folder.ts';
 import { ProgramFiles } from './program-files.ts';
-import { inProduction, keepAstroQuiet, projectRoot, withSlashes } from './project.ts';
+import { keepAstroQuiet, withSlashes } from './project.ts';
+import { renderPages } from './render-pages.ts';
 import { endSearchIndex, SearchIndex } from './search-index.ts';
 import { siteHeaders } from './site-headers.ts';
 import { writeRobots, writeSitemap } from './sitemap.ts';
 import { stampPages } from './stamp-pages.ts';
-import { fromOwnFolder } from './working-folder.ts';
 
 export interface BuildOptions {
   readonly answers: Answers;
@@ -131,12 +129,12 @@ async function buildLanguage(
     // Beside its page, the files about a profile are made from the same output, which is not kept; the page before it is
     // written by then, and can be taken into the index while this one is made.
     let before: string | undefined;
-    const contents = whenProfileBegins(pageContents(answers, base), (profile) => {
+    const profileBegins = (profile: string): void => {
       files.writeAbout(profile);
       if (before !== undefined) index.take(`${profilePath(before)}index.html`);
       before = profile;
-    });
-    await renderPages(contents, { folder, scratch, base, language });
+    };
+    await renderPages(pageContents(answers, base), { folder, scratch, base, language, profileBegins });
     const pages = await pagesIn(folder);
     log(`${pages.length} pages written`);
     log(`${await files.writeRest()} files of data written`);
@@ -157,47 +155,6 @@ async function buildLanguage(
   } finally {
     await endSearchIndex();
   }
-}
-
-/** Has Astro write all pages of a site. */
-async function renderPages(
-  contents: Handed,
-  {
-    folder,
-    scratch,
-    base,
-    language,
-  }: Pick<LanguageOptions, 'folder' | 'scratch' | 'base'> & { language: Language },
-): Promise<void> {
-  const { build } = await import('astro');
-  putInStore(contents);
-  try {
-    await fromOwnFolder(() =>
-      inProduction(() =>
-        build({
-          root: projectRoot,
-          outDir: folder,
-          cacheDir: scratch,
-          base,
-          logLevel: 'error',
-          vite: speaking(language),
-        }),
-      ),
-    );
-  } finally {
-    putInStore(undefined);
-  }
-}
-
-/** The same contents, telling of each profile when its page is begun. Pages are written one after another. */
-function whenProfileBegins(contents: Handed, tell: (profile: string) => void): Handed {
-  const { profilePages } = contents.views;
-  const get: typeof profilePages.get = async (id) => {
-    const view = await profilePages.get(id);
-    tell(id);
-    return view;
-  };
-  return { ...contents, views: { ...contents.views, profilePages: { ...profilePages, get } } };
 }
 
 /** Puts into finished pages what is known only now, and makes the site readable without a network; gives what may run in pages. */
