@@ -126,12 +126,14 @@ async function buildLanguage(
   const index = await SearchIndex.begin(folder);
   try {
     await mkdir(scratch, { recursive: true });
-    // Beside its page, the files about a profile are made from the same output, which is not kept; the page before it is
-    // written by then, and can be taken into the index while this one is made.
+    // When a profile’s page begins, the page before it is written, and can be taken into the index meanwhile; its output is
+    // still at hand for the files about it.
     let before: string | undefined;
     const profileBegins = (profile: string): void => {
-      files.writeAbout(profile);
-      if (before !== undefined) index.take(`${profilePath(before)}index.html`);
+      if (before !== undefined) {
+        files.writeAbout(before);
+        index.take(`${profilePath(before)}index.html`);
+      }
       before = profile;
     };
     await renderPages(pageContents(answers, base), { folder, scratch, base, language, profileBegins });

@@ -2,7 +2,8 @@
  * Files of a finished site, read and written through one piece of memory: a piece for each of ten thousand files would
  * have all that is kept looked through for garbage again and again.
  */
-import { closeSync, fstatSync, openSync, readSync, writeSync } from 'node:fs';
+import { closeSync, fstatSync, mkdirSync, openSync, readSync, writeSync } from 'node:fs';
+import { dirname } from 'node:path';
 
 export class FileBytes {
   #bytes = Buffer.alloc(1 << 20);
@@ -61,8 +62,19 @@ export function textOfCharacters(characters: string): string {
   return Buffer.from(characters, 'latin1').toString();
 }
 
+/** Makes the folder where there is none: mostly there is, and asking each time takes as long as writing. */
+function openToWrite(path: string): number {
+  try {
+    return openSync(path, 'w');
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code !== 'ENOENT') throw error;
+    mkdirSync(dirname(path), { recursive: true });
+    return openSync(path, 'w');
+  }
+}
+
 function writeAll(path: string, content: Buffer): void {
-  const file = openSync(path, 'w');
+  const file = openToWrite(path);
   try {
     let written = 0;
     while (written < content.length) written += writeSync(file, content, written);

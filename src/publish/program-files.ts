@@ -1,7 +1,6 @@
 /** Writes what programs read: the planner’s data, the documents of the API, the data package, the feed of changes. */
 import { createHash } from 'node:crypto';
-import { mkdirSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { join } from 'node:path';
 import { setImmediate } from 'node:timers/promises';
 import type { Answers } from '../answers.ts';
 import { apiFiles } from '../views/api/files.ts';
@@ -21,7 +20,6 @@ export class ProgramFiles {
   readonly #waiting: Map<string | undefined, PublishedFile[]>;
   readonly #last: (write: (file: PublishedFile) => WrittenFile) => void;
   readonly #bytes = new FileBytes();
-  readonly #folders = new Set<string>();
   #count = 0;
 
   private constructor(
@@ -63,17 +61,17 @@ export class ProgramFiles {
       // What was made for one profile is garbage by now: a pause lets it be collected.
       await setImmediate();
     }
-    this.#last((file) => this.#write(file));
+    this.#last((file) => {
+      const content = this.#write(file);
+      return { bytes: content.length, sha256: createHash('sha256').update(content).digest('hex') };
+    });
     return this.#count;
   }
 
-  #write({ path, text }: PublishedFile): WrittenFile {
-    const within = dirname(join(this.#folder, path));
-    if (!this.#folders.has(within)) mkdirSync(within, { recursive: true });
-    this.#folders.add(within);
-    const content = this.#bytes.write(join(this.#folder, path), text());
+  /** Gives the bytes, good until the next file. */
+  #write({ path, text }: PublishedFile): Buffer {
     this.#count += 1;
-    return { bytes: content.length, sha256: createHash('sha256').update(content).digest('hex') };
+    return this.#bytes.write(join(this.#folder, path), text());
   }
 }
 

@@ -13,7 +13,7 @@ export interface PageFolder {
   /** Where the site is mounted, with a slash at both ends. */
   readonly base: string;
   readonly language: Language;
-  /** Told of each profile when its page has been begun: those begun before are written by then. */
+  /** Told of each profile when its page begins: those before it are written by then. */
   readonly profileBegins: (profile: string) => void;
 }
 
@@ -49,10 +49,9 @@ export async function renderPages(
 /** The same contents, telling of each profile whose view is asked for. */
 function telling(contents: Handed, tell: (profile: string) => void): Handed {
   const { profilePages } = contents.views;
-  const get: typeof profilePages.get = async (id) => {
-    const view = await profilePages.get(id);
+  const get: typeof profilePages.get = (id) => {
     tell(id);
-    return view;
+    return profilePages.get(id);
   };
   return { ...contents, views: { ...contents.views, profilePages: { ...profilePages, get } } };
 }

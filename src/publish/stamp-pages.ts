@@ -30,8 +30,9 @@ export interface StampedSite {
 }
 
 /**
- * Reads every file of a finished site but the index of words, which may be written meanwhile, and rewrites its pages. `date` is ISO 8601. The version follows from all pages and
- * stands in each: at first its place is kept free in all, then filled, so that pages are made once and none is kept.
+ * Reads every file of a finished site but the index of words, which may be written meanwhile, and rewrites its pages.
+ * `date` is ISO 8601. The version follows from all pages and stands in each: at first its place is kept free in all, then
+ * filled, so that pages are made once and none is kept.
  * Pages go through as they lie, a character for each byte: marks and tags are ASCII, and nothing else is read.
  */
 export async function stampPages(folder: string, date: string): Promise<StampedSite> {
