@@ -19,39 +19,48 @@ export type ScaleRun = Readonly<Record<StageName, Stage>>;
 
 /** Runs the benchmark and prints its figures. */
 export async function benchScale(sizes: readonly number[]): Promise<void> {
-  const runs: [profiles: number, run: ScaleRun][] = [];
-  for (const profiles of sizes) {
-    const run = await scaleRun(profiles);
-    report(profiles, run);
-    runs.push([profiles, run]);
-  }
+  const runs = await scaleRuns(sizes, report);
   if (runs.length < 2) return;
   console.log('scale: growth exponents');
   for (const [name, exponent] of growth(runs)) console.log(`  ${name.padEnd(44)} ${exponent.toFixed(2)}`);
 }
 
-/** All stages over one base. */
-export async function scaleRun(
-  profiles: number,
-  names: readonly StageName[] = stageNames,
-): Promise<ScaleRun> {
+/**
+ * All stages over a base of each size. What was written is removed in the end: for minutes after files are removed, ext4
+ * looks for room for new ones among their places, which would be counted as time of the next stage.
+ */
+export async function scaleRuns(
+  sizes: readonly number[],
+  told: (profiles: number, run: ScaleRun) => void = () => undefined,
+): Promise<[profiles: number, run: ScaleRun][]> {
   const folder = await mkdtemp(join(tmpdir(), 'readback-scale-'));
-  const [content, site] = [join(folder, 'content'), join(folder, 'site')];
+  const runs: [profiles: number, run: ScaleRun][] = [];
   try {
-    await writeLargeBase(content, { families: 40, profiles, readingsPerProfile, isWhole: true });
-    const run: Partial<Record<StageName, Stage>> = {};
-    for (const name of names) run[name] = await stage(name, content, site);
-    return run as ScaleRun;
+    for (const profiles of sizes) {
+      const [content, site] = [join(folder, `content-${profiles}`), join(folder, `site-${profiles}`)];
+      await writeLargeBase(content, { families: 40, profiles, readingsPerProfile, isWhole: true });
+      const run: Partial<Record<StageName, Stage>> = {};
+      for (const name of stageNames) run[name] = await stage(name, folder, content, site);
+      told(profiles, run as ScaleRun);
+      runs.push([profiles, run as ScaleRun]);
+    }
+    return runs;
   } finally {
     await rm(folder, { recursive: true, force: true });
   }
 }
 
-/** A stage in a process of its own: processor time of that process and of those it started, as `time` (POSIX) counts. */
-async function stage(name: StageName, content: string, site: string): Promise<Stage> {
+/**
+ * A stage in a process of its own, what it writes besides in `folder`: processor time of that process and of those it
+ * started, as `time` (POSIX) counts.
+ */
+async function stage(name: StageName, folder: string, content: string, site: string): Promise<Stage> {
   const script = fileURLToPath(new URL('scale-stage.ts', import.meta.url));
   const node = [process.execPath, script, name, content, site];
-  const child = spawn('time', ['-p', ...node], { stdio: ['ignore', 'pipe', 'pipe'] });
+  const child = spawn('time', ['-p', ...node], {
+    stdio: ['ignore', 'pipe', 'pipe'],
+    env: { ...process.env, TMPDIR: folder },
+  });
   const [text, told, code] = await Promise.all([
     textOf(child.stdout),
     textOf(child.stderr),
