@@ -2,9 +2,9 @@
 
 import type { APIRoute } from 'astro';
 import { markSvg } from '../components/mark.ts';
-import { partsOfPages } from '../views/store.ts';
+import { siteHere } from '../components/site-here.ts';
 
 export const GET: APIRoute = () => {
-  const accent = partsOfPages().site.colours.accent ?? '#222222';
+  const accent = siteHere().colours.accent ?? '#222222';
   return new Response(markSvg(accent), { headers: { 'content-type': 'image/svg+xml' } });
 };

@@ -3,13 +3,13 @@
 import type { APIRoute } from 'astro';
 import { href } from '../components/href.ts';
 import { dotIcons } from '../components/mark.ts';
+import { siteHere } from '../components/site-here.ts';
 import { papers } from '../views/papers.ts';
 import { shortName } from '../views/short-name.ts';
-import { partsOfPages } from '../views/store.ts';
 import { phrase } from '../words/index.ts';
 
 export const GET: APIRoute = () => {
-  const site = partsOfPages().site;
+  const site = siteHere();
   const manifest = {
     id: href(''),
     name: site.name,

@@ -123,8 +123,8 @@ async function buildLanguage(
   const address = siteAddress(siteView(answers).address, base, languageFolder(languages, language.tag));
   const published = { address, date };
   const files = await ProgramFiles.of(folder, answers, published, since);
-  const index = await SearchIndex.begin(folder);
   try {
+    const index = await SearchIndex.begin(folder);
     await mkdir(scratch, { recursive: true });
     // When a profile’s page begins, the page before it is written, and can be taken into the index meanwhile; its output is
     // still at hand for the files about it.

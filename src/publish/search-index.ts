@@ -57,7 +57,7 @@ export class SearchIndex {
     return this.#pages;
   }
 
-  /** Writes `pagefind/` into the folder of the pages. */
+  /** Writes the index into its folder. */
   async write(): Promise<void> {
     const { files, errors } = await this.#index.getFiles();
     assertNone(errors);

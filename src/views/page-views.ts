@@ -117,7 +117,7 @@ export interface PageParts {
   readonly corrections: (path: string) => CorrectionView['links'];
 }
 
-export function pageParts(answers: Answers): PageParts {
+function pageParts(answers: Answers): PageParts {
   let views: ReadonlyMap<string, CorrectionView> | undefined;
   return {
     site: siteView(answers),
@@ -137,6 +137,7 @@ export interface Handed {
   readonly parts: PageParts;
 }
 
+/** All that the pages of a site mounted at `base` are made of. */
 export function pageContents(answers: Answers, base: string): Handed {
   return { answers, views: pageViews(answers, base), parts: pageParts(answers) };
 }

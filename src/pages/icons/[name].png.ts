@@ -2,7 +2,7 @@
 
 import type { APIRoute, GetStaticPaths } from 'astro';
 import { dotIcons, markPng } from '../../components/mark.ts';
-import { partsOfPages } from '../../views/store.ts';
+import { siteHere } from '../../components/site-here.ts';
 
 export const getStaticPaths = (() =>
   Object.entries(dotIcons).map(([name, icon]) => ({
@@ -11,7 +11,7 @@ export const getStaticPaths = (() =>
   }))) satisfies GetStaticPaths;
 
 export const GET: APIRoute<(typeof dotIcons)[keyof typeof dotIcons]> = async ({ props }) => {
-  const accent = partsOfPages().site.colours.accent ?? '#222222';
+  const accent = siteHere().colours.accent ?? '#222222';
   const png = await markPng(accent, props.size, props.purpose === 'maskable');
   return new Response(new Uint8Array(png), { headers: { 'content-type': 'image/png' } });
 };

@@ -2,7 +2,8 @@
 
 import type { APIRoute, GetStaticPaths } from 'astro';
 import { type PreviewSubject, previewPng } from '../../components/preview.ts';
-import { partsOfPages, viewOf } from '../../views/store.ts';
+import { siteHere } from '../../components/site-here.ts';
+import { viewOf } from '../../views/store.ts';
 
 interface Props {
   subject: PreviewSubject;
@@ -23,7 +24,7 @@ export const getStaticPaths = (async () => {
 }) satisfies GetStaticPaths;
 
 export const GET: APIRoute<Props> = async ({ props }) => {
-  const site = partsOfPages().site;
+  const site = siteHere();
   const png = await previewPng(site.colours.accent, site.name, props.subject);
   return new Response(new Uint8Array(png), { headers: { 'content-type': 'image/png' } });
 };
